@@ -1,0 +1,70 @@
+package gelwright.ingredient;
+
+import static java.util.Objects.requireNonNull;
+
+import gelwright.quantity.Share;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * What is known of one ingredient.
+ *
+ * @param name INCI name
+ * @param synonyms other names the trade writes
+ * @param cas CAS registry number, or empty
+ * @param functions what it is used for, such as gum, oil, preservative
+ * @param charge none, nonionic, anionic, cationic or amphoteric
+ * @param dissolves where it goes: water, oil, both or neither
+ * @param traits single numbers
+ * @param acid acid–base behaviour
+ * @param heat what it bears in the process, by kind
+ * @param gum how it thickens
+ * @param hydration how fast it hydrates
+ * @param inhibitory inhibitory levels by organism group
+ * @param hydrates molar mass by hydrate form, first the form meant when a line says nothing
+ * @param grades what differs by grade
+ * @param composition of a blend or a solution, in shares of it; empty for a single substance
+ * @param note a short remark, or empty
+ * @param measured whether its figures were measured on a lot rather than taken from literature
+ */
+public record Ingredient(
+    String name,
+    List<String> synonyms,
+    String cas,
+    Known<Set<String>> functions,
+    Known<String> charge,
+    Known<String> dissolves,
+    Map<Trait, Figure> traits,
+    Known<Acid> acid,
+    Known<List<HeatLimit>> heat,
+    Known<Gum> gum,
+    Known<HydrationData> hydration,
+    Known<List<InhibitoryLevel>> inhibitory,
+    Map<String, Figure> hydrates,
+    Map<String, Grade> grades,
+    Map<String, Share> composition,
+    String note,
+    boolean measured) {
+  /**
+   * What differs by grade.
+   *
+   * @param gum the grade's own flow law
+   * @param hydration the grade's own hydration
+   */
+  public record Grade(Known<Gum> gum, Known<HydrationData> hydration) {}
+
+  public Ingredient {
+    requireNonNull(name, "name");
+    synonyms = List.copyOf(synonyms);
+    traits = Map.copyOf(traits);
+    hydrates = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(hydrates));
+    grades = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(grades));
+    composition = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(composition));
+  }
+
+  public Optional<Figure> trait(Trait trait) {
+    return Optional.ofNullable(traits.get(trait));
+  }
+}
