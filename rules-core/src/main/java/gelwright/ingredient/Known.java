@@ -36,7 +36,7 @@ public sealed interface Known<T> {
     return new Unknown<>();
   }
 
-  default Optional<T> value() {
+  default Optional<T> toOptional() {
     return this instanceof Given<T> given ? Optional.of(given.value()) : Optional.empty();
   }
 
