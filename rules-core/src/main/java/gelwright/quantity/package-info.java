@@ -17,8 +17,8 @@
  * </ul>
  *
  * <p>Exact things have no doubt: counts, choices, limits of law and the sums of a recipe. A number
- * that is missing is not a number with a large doubt; it is absent, and saying so is the business of
- * whoever asked for it.
+ * that is missing is not a number with a large doubt; it is absent, and saying so is the business
+ * of whoever asked for it.
  *
  * <p>What may not enter: the name of any ingredient or process, any default for a number that
  * nobody stated, anything that reads, prints, formats for a locale other than the root one, or
