@@ -75,12 +75,11 @@ final class Recipe {
     }
     for (Map.Entry<String, List<Component.Part>> entry : parts.entrySet()) {
       Ingredient ingredient = found.get(entry.getKey());
-      boolean known = ingredient != null;
       Component component =
           new Component(
               components.size(),
-              known ? ingredient : nothingKnownOf(entry.getKey()),
-              known,
+              ingredient != null ? ingredient : nothingKnownOf(entry.getKey()),
+              ingredient != null,
               List.copyOf(entry.getValue()));
       byName.put(entry.getKey(), component.index());
       components.add(component);

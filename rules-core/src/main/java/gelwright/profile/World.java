@@ -23,13 +23,18 @@ final class World {
   private final @Nullable Doubt shifted;
   private final double deviations;
   private final Map<Key, Computed> computed = new HashMap<>();
-  private @Nullable Basis basis = new Basis();
+  private Basis basis = new Basis();
 
-  /** A property of an item, or of the formula (item 0 of the formula's family). */
-  record Key(Definition definition, int item) {}
+  /** Something computed of an item, or of the formula (item 0). */
+  record Key(Object what, int item) {}
 
-  /** A property's value and what it rests on. */
-  record Computed(Reading reading, Basis basis) {}
+  /** Something computed and what it rests on. */
+  record Computed(Object value, Basis basis) {}
+
+  /** How something is computed. */
+  interface Computation {
+    Object of(World world, int item);
+  }
 
   /** What a property rests on. */
   static final class Basis {
@@ -75,37 +80,44 @@ final class World {
 
   /** A property of an item. */
   Reading of(Definition definition, int item) {
-    return compute(definition, item).reading();
+    return (Reading) compute(definition, item).value();
   }
 
   Computed compute(Definition definition, int item) {
-    Key key = new Key(definition, item);
+    return compute(definition, item, definition::reading);
+  }
+
+  /** Something that several properties share, computed once: the course of the procedure. */
+  <T> T shared(Class<T> type, java.util.function.Function<World, T> computation) {
+    return type.cast(compute(type, 0, (world, item) -> computation.apply(world)).value());
+  }
+
+  private Computed compute(Object what, int item, Computation computation) {
+    Key key = new Key(what, item);
     Computed known = computed.get(key);
     if (known == null) {
-      known = inherited(key);
+      known = inherited(key, computation);
       if (known == null) {
         Basis outer = basis;
         Basis inner = new Basis();
         basis = inner;
         try {
-          known = new Computed(definition.reading(this, item), inner);
+          known = new Computed(computation.of(this, item), inner);
         } finally {
           basis = outer;
         }
       }
       computed.put(key, known);
     }
-    if (basis != null) {
-      basis.add(known.basis());
-    }
+    basis.add(known.basis());
     return known;
   }
 
-  private @Nullable Computed inherited(Key key) {
+  private @Nullable Computed inherited(Key key, Computation computation) {
     if (likely == null || shifted == null) {
       return null;
     }
-    Computed base = likely.compute(key.definition(), key.item());
+    Computed base = likely.compute(key.what(), key.item(), computation);
     return base.basis().doubts.contains(shifted) ? null : base;
   }
 
@@ -118,34 +130,26 @@ final class World {
   }
 
   private void note(Figure figure) {
-    if (basis != null) {
-      basis.sources.addAll(figure.sources());
-      basis.predicted = true;
-    }
+    basis.sources.addAll(figure.sources());
+    basis.predicted = true;
   }
 
   private double doubtful(Figure figure, Doubt doubt) {
-    if (basis != null) {
-      basis.doubts.add(doubt);
-    }
+    basis.doubts.add(doubt);
     return doubt.equals(shifted) ? figure.shifted(deviations) : figure.likely();
   }
 
   /** An input of the engine itself that is known to ± a 90 % range. */
   double within(double value, double range, String what, String settledBy) {
     Doubt doubt = new Doubt(what, settledBy);
-    if (basis != null) {
-      basis.doubts.add(doubt);
-    }
+    basis.doubts.add(doubt);
     return doubt.equals(shifted) ? value + deviations * range / Estimate.NINETY_PERCENT : value;
   }
 
   /** An input of the engine itself that is known to ×/÷ a 90 % range. */
   double withinFactor(double value, double factor, String what, String settledBy) {
     Doubt doubt = new Doubt(what, settledBy);
-    if (basis != null) {
-      basis.doubts.add(doubt);
-    }
+    basis.doubts.add(doubt);
     return doubt.equals(shifted)
         ? value * Math.exp(deviations * Math.log(factor) / Estimate.NINETY_PERCENT)
         : value;
@@ -153,22 +157,16 @@ final class World {
 
   /** Notes that the property at hand rests on a reading taken on the product. */
   void measured() {
-    if (basis != null) {
-      basis.measured = true;
-    }
+    basis.measured = true;
   }
 
   /** Notes that the property at hand is predicted. */
   void predicted() {
-    if (basis != null) {
-      basis.predicted = true;
-    }
+    basis.predicted = true;
   }
 
   /** Notes a source of the engine itself. */
   void source(String id) {
-    if (basis != null) {
-      basis.sources.add(id);
-    }
+    basis.sources.add(id);
   }
 }

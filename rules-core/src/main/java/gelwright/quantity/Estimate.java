@@ -91,9 +91,8 @@ public final class Estimate {
     TreeMap<Doubt, Double> sorted = new TreeMap<>(contributions);
     sorted.values().removeIf(move -> move == 0);
     Doubt[] doubts = sorted.keySet().toArray(new Doubt[0]);
-    double[] moves = new double[doubts.length];
+    double[] moves = sorted.values().stream().mapToDouble(Double::doubleValue).toArray();
     for (int i = 0; i < doubts.length; i++) {
-      moves[i] = sorted.get(doubts[i]);
       if (!Double.isFinite(moves[i])) {
         throw new IllegalArgumentException("contribution of " + doubts[i] + " is not finite");
       }

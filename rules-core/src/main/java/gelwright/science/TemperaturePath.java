@@ -70,6 +70,25 @@ public final class TemperaturePath {
     return new TemperaturePath(times, temperatures);
   }
 
+  /** The part of this path up to a time (s), for what is done by then. */
+  public TemperaturePath until(double time) {
+    if (time >= endSeconds()) {
+      return this;
+    }
+    int kept = 0;
+    while (kept < seconds.length && seconds[kept] < time) {
+      kept++;
+    }
+    if (kept == 0) {
+      return through(new double[] {seconds[0]}, new double[] {celsius[0]});
+    }
+    double[] times = java.util.Arrays.copyOf(seconds, kept + 1);
+    double[] temperatures = java.util.Arrays.copyOf(celsius, kept + 1);
+    times[kept] = time;
+    temperatures[kept] = at(time);
+    return new TemperaturePath(times, temperatures);
+  }
+
   /** Stays at the present temperature for a time in s. */
   public TemperaturePath hold(double duration) {
     return rampTo(endCelsius(), duration);
