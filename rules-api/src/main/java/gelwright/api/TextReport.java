@@ -92,16 +92,21 @@ final class TextReport {
     }
     paragraph("", finding.message(), INDENT);
     if (finding.observed().isPresent()) {
-      String numbers =
-          finding.observed().get().name() + " is " + Words.range(finding.observed().get());
+      StringBuilder numbers = new StringBuilder("Observed: ");
+      numbers
+          .append(finding.observed().get().name())
+          .append(' ')
+          .append(Words.range(finding.observed().get()))
+          .append('.');
       if (finding.limit().isPresent()) {
-        numbers +=
-            "; its limit, "
-                + finding.limit().get().name()
-                + ", is "
-                + Words.range(finding.limit().get());
+        numbers
+            .append(" Limit: ")
+            .append(finding.limit().get().name())
+            .append(' ')
+            .append(Words.range(finding.limit().get()))
+            .append('.');
       }
-      paragraph("", sentence(numbers), INDENT);
+      paragraph("", numbers.toString(), INDENT);
     }
     if (finding.outcome() == Outcome.BORDERLINE) {
       paragraph("", sentence(Words.odds(finding.odds())), INDENT);
@@ -291,8 +296,8 @@ final class TextReport {
       review.editions().ruleSets().forEach((id, edition) -> sets.add(id + " " + edition));
       editions.append(String.join(", ", sets));
     }
-    editions.append(". Formula SHA-256 ").append(review.editions().formulaSha256()).append('.');
-    paragraph("", editions.toString(), 0);
+    paragraph("", editions.append('.').toString(), 0);
+    paragraph("", "Formula SHA-256 " + review.editions().formulaSha256(), 0);
     line("");
     paragraph("", CLOSING, 0);
   }
