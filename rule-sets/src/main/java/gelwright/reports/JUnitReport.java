@@ -22,11 +22,11 @@ import org.jspecify.annotations.Nullable;
  * Writes reviews as JUnit XML, UTF-8, for build servers: a test suite per formula, a test case per
  * rule and subject.
  *
- * <p>What failed is a failure. What is doubtful, could not be checked or was accepted is skipped with
- * a message that says so; it is never a plain pass. A duty is no test case, but one that may apply is
- * skipped with what is missing. A file that could not be read is a suite with an error. There is no
- * time in it: the same reviews give the same bytes. Characters that XML 1.0 does not know, and other
- * control characters, are left out.
+ * <p>What failed is a failure. What is doubtful, could not be checked or was accepted is skipped
+ * with a message that says so; it is never a plain pass. A duty is no test case, but one that may
+ * apply is skipped with what is missing. A file that could not be read is a suite with an error.
+ * There is no time in it: the same reviews give the same bytes. Characters that XML 1.0 does not
+ * know, and other control characters, are left out.
  */
 public final class JUnitReport {
   private JUnitReport() {}
@@ -89,8 +89,7 @@ public final class JUnitReport {
           };
       if (passed && !told.contains(rule.getKey())) {
         cases.add(
-            new Case(
-                set(rule.getKey()), rule.getKey(), Kind.PASSED, "", "", "", review.place()));
+            new Case(set(rule.getKey()), rule.getKey(), Kind.PASSED, "", "", "", review.place()));
       }
     }
     return cases;
@@ -164,9 +163,7 @@ public final class JUnitReport {
   }
 
   private static String name(String rule, Subject subject) {
-    return subject.isFormula()
-        ? rule
-        : rule + " [" + subject.kind() + ": " + subject.name() + "]";
+    return subject.isFormula() ? rule : rule + " [" + subject.kind() + ": " + subject.name() + "]";
   }
 
   private static void suite(

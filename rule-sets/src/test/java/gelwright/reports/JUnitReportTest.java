@@ -72,8 +72,7 @@ final class JUnitReportTest {
     Element one = testCase(parse(bytes(List.of(Samples.full()), List.of())), name);
     assertEquals(verdict, verdict(one));
     if (!verdict.equals("passed")) {
-      String said =
-          ((Element) one.getElementsByTagName(verdict).item(0)).getAttribute("message");
+      String said = ((Element) one.getElementsByTagName(verdict).item(0)).getAttribute("message");
       assertTrue(said.contains(message), said);
     }
   }

@@ -262,13 +262,11 @@ final class ReviewCommands {
       if (formula.value().isEmpty()) {
         return new Done.Not(new Unreadable(name, formula.problems()));
       }
-      Review review =
-          loaded.review(formula.value().get(), day, include.contains(Include.TRACE));
+      Review review = loaded.review(formula.value().get(), day, include.contains(Include.TRACE));
       return new Done.Reviewed(review);
     }
 
-    private byte[] report(
-        List<Review> reviews, List<Unreadable> unreadable, List<RuleSet> ruleSets)
+    private byte[] report(List<Review> reviews, List<Unreadable> unreadable, List<RuleSet> ruleSets)
         throws IOException {
       ByteArrayOutputStream bytes = new ByteArrayOutputStream();
       switch (format) {
@@ -287,8 +285,7 @@ final class ReviewCommands {
         }
         case SARIF -> {
           SarifReport sarif = SarifReport.describing(ruleSets);
-          (leaveOutAccepted ? sarif.leavingOutAccepted() : sarif)
-              .write(reviews, unreadable, bytes);
+          (leaveOutAccepted ? sarif.leavingOutAccepted() : sarif).write(reviews, unreadable, bytes);
         }
         case JUNIT -> JUnitReport.write(reviews, unreadable, bytes);
       }
