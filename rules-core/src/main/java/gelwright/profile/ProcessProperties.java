@@ -53,13 +53,6 @@ final class ProcessProperties {
           "highest temperature it lives through, from the step at which it joins",
           (world, item) -> peak(world, world.model().component(item)));
 
-  static final Definition TIME_ABOVE_40 =
-      Definition.number(
-          "time-above-40",
-          Unit.MINUTE,
-          "time it spends above 40 °C",
-          (world, item) -> secondsAbove(world, world.model().component(item), 40));
-
   static final List<Definition> OF_HEAT_LIMITS =
       List.of(
           Definition.choice(

@@ -45,6 +45,7 @@ final class Properties {
   private static List<Kind> kinds() {
     List<Definition> ofIngredients = new ArrayList<>();
     ofIngredients.addAll(IngredientProperties.ALL);
+    ofIngredients.add(ProcessProperties.PEAK_OF_INGREDIENT);
     ofIngredients.addAll(AcidityProperties.OF_INGREDIENTS);
     ofIngredients.addAll(GelProperties.OF_INGREDIENTS);
     Family ingredients =
