@@ -43,7 +43,8 @@ final class Judgement {
   // that can be said is how likely the two may meet at all.
   private static Odds equal(Bounded left, Bounded right) {
     if (isPoint(left) && isPoint(right)) {
-      return Odds.of(left.atLeast().likely() == right.atLeast().likely());
+      boolean apart = left.lessThan(right).high() > 0 || right.lessThan(left).high() > 0;
+      return Odds.of(!apart);
     }
     return new Odds(0, Math.min(left.atMost(right).high(), right.atMost(left).high()));
   }

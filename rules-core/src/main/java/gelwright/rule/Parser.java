@@ -173,6 +173,7 @@ final class Parser {
     if (takeWord("is")) {
       boolean known = takeWord("known");
       if (!known && !takeWord("unknown")) {
+        skipSpace();
         throw unexpected("'known' or 'unknown' after 'is'");
       }
       return count(new Syntax.Is(left, known, at));
