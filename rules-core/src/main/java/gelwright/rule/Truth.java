@@ -19,7 +19,8 @@ public record Truth(Odds odds, Set<String> missing) {
 
   public Truth {
     requireNonNull(odds, "odds");
-    missing = Set.copyOf(missing);
+    boolean certain = odds.low() == 1 || odds.high() == 0;
+    missing = certain ? Set.of() : Set.copyOf(missing);
   }
 
   public static Truth of(boolean truth) {
