@@ -152,11 +152,20 @@ public final class Estimate {
    * contributions, since different doubts are independent. 0 for an exact value.
    */
   public double deviation() {
+    double largest = 0;
+    for (double move : moves) {
+      largest = Math.max(largest, Math.abs(move));
+    }
+    if (largest == 0) {
+      return 0;
+    }
+    // Relative to the largest, whose square could be too large or too small to hold.
     double sum = 0;
     for (double move : moves) {
-      sum += move * move;
+      double part = move / largest;
+      sum += part * part;
     }
-    return Math.sqrt(sum);
+    return largest * Math.sqrt(sum);
   }
 
   /** Lower end of the 90 % range. */
