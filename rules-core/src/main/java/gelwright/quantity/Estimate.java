@@ -91,9 +91,8 @@ public final class Estimate {
     TreeMap<Doubt, Double> sorted = new TreeMap<>(contributions);
     sorted.values().removeIf(move -> move == 0);
     Doubt[] doubts = sorted.keySet().toArray(new Doubt[0]);
-    double[] moves = new double[doubts.length];
+    double[] moves = sorted.values().stream().mapToDouble(Double::doubleValue).toArray();
     for (int i = 0; i < doubts.length; i++) {
-      moves[i] = sorted.get(doubts[i]);
       if (!Double.isFinite(moves[i])) {
         throw new IllegalArgumentException("contribution of " + doubts[i] + " is not finite");
       }
@@ -227,7 +226,7 @@ public final class Estimate {
   }
 
   private double oddsBelow(Estimate other, boolean orEqual) {
-    if (isExact() && other.isExact()
+    if ((isExact() && other.isExact())
         || Double.isInfinite(likely)
         || Double.isInfinite(other.likely)) {
       return certainlyBelow(other, orEqual);
@@ -257,9 +256,9 @@ public final class Estimate {
     double b = other.likely;
     boolean equal =
         a == b
-            || Double.isFinite(a)
+            || (Double.isFinite(a)
                 && Double.isFinite(b)
-                && Math.abs(a - b) <= ROUNDING * Math.max(Math.abs(a), Math.abs(b));
+                && Math.abs(a - b) <= ROUNDING * Math.max(Math.abs(a), Math.abs(b)));
     return (equal ? orEqual : a < b) ? 1 : 0;
   }
 
@@ -385,7 +384,7 @@ public final class Estimate {
    * rounding is dropped.
    */
   private Estimate merge(Estimate other, double value, Scale into, double mine, double theirs) {
-    if (isExact() && other.isExact() || !Double.isFinite(value)) {
+    if ((isExact() && other.isExact()) || !Double.isFinite(value)) {
       return exact(Double.isNaN(value) ? 0 : value);
     }
     if (into == Scale.FACTOR && value == 0) {
@@ -429,11 +428,12 @@ public final class Estimate {
 
   @Override
   public boolean equals(Object object) {
-    return object instanceof Estimate other
-        && Double.doubleToLongBits(likely) == Double.doubleToLongBits(other.likely)
-        && (scale == other.scale)
-        && Arrays.equals(doubts, other.doubts)
-        && Arrays.equals(moves, other.moves);
+    return this == object
+        || (object instanceof Estimate other
+            && Double.doubleToLongBits(likely) == Double.doubleToLongBits(other.likely)
+            && scale == other.scale
+            && Arrays.equals(doubts, other.doubts)
+            && Arrays.equals(moves, other.moves));
   }
 
   @Override
