@@ -15,7 +15,7 @@ package gelwright.science;
  * g/mL per kelvin, glycerol mixtures by up to 0.0006 (from memory).
  *
  * <p><b>Uncertainty.</b> Tables ±0.0003 between the points. Ideal volumes err by −3.5 % for ethanol
- * and −1.1 % for glycerol at half and half, by less than 1 % for most recipes.
+ * and −1.1 % for glycerol at half and half, by less than 1 % up to a tenth of either.
  *
  * <p><b>Sources.</b> Ethanol: CRC Handbook/OIML R 22, from memory; 5 % read in Perry's Chemical
  * Engineers' Handbook. Glycerol: Lange's Handbook of Chemistry, 15th edition, table 5.13, read; the

@@ -15,9 +15,10 @@ import java.util.List;
  * <p>c and L in one unit (µg/mL, or %), on one basis; f from {@link Undissociated}.
  *
  * <p><b>Range.</b> Adding fractions assumes that the preservatives neither help nor hinder each
- * other. Conversion to the undissociated basis assumes that the ion does nothing; that is cautious
- * at a pH above the pKa. A sum of 1 is the level where growth is expected to stop in broth. It is
- * <em>not</em> kill, and it is not a challenge test.
+ * other. Conversion to the undissociated basis assumes that the ion does nothing: cautious where
+ * the product is less acid than the test was, too hopeful where it is more acid. A sum of 1 is the
+ * level where growth is expected to stop in broth. It is <em>not</em> kill, and it is not a
+ * challenge test.
  *
  * <p><b>Uncertainty.</b> A factor of 2 on each level (one dilution step of the method), 2 to 4
  * between methods. Common practice.
