@@ -115,7 +115,8 @@ class SpindleReadingTest {
 
   @Test
   @DisplayName(
-      "worked example of docs/models/spindle-reading.md: spindle 4, 28.28 % at 10 /min -> 4.45 /s, 15.24 Pa")
+      "worked example of docs/models/spindle-reading.md: spindle 4, 28.28 % at 10 /min -> 4.45 /s,"
+          + " 15.24 Pa")
   void workedExample() {
     double[][] points =
         SpindleReading.flowPoints(
