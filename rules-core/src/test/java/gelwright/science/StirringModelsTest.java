@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.function.DoubleSupplier;
+import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
@@ -434,6 +435,44 @@ class StirringModelsTest {
     assertEquals(0.0057, Stirring.turbulentShare(10), 2e-4);
     assertEquals(0.5, Stirring.turbulentShare(316.2), 1e-3);
     assertTrue(Double.isFinite(Stirring.powerNumber(TURBINE, 0)));
+  }
+
+  private static double drop(double consistency, double speed) {
+    FlowCurve gel = new FlowCurve.Plastic(8, consistency, 0.3, 1e-3);
+    return Dispersion.stirredDrop(
+        Stirring.Impeller.PROPELLER, gel, 0.03, 0.045, 1000, speed, 0.05, 5e-4, 2e-3);
+  }
+
+  @Test
+  @DisplayName("a gel stirred harder, or thicker, breaks squalane finer; at rest nothing breaks")
+  void stirredDrop() {
+    assertTrue(drop(5, 25) < drop(5, 10));
+    assertTrue(drop(10, 10) < drop(2, 10));
+    assertEquals(2e-3, drop(5, 0), 1e-9);
+    assertTrue(drop(5, 25) > 0 && drop(5, 25) <= 2e-3);
+  }
+
+  @Test
+  @DisplayName(
+      "finite differences agree at two steps: drop size, drift, spindle display, hydration")
+  void smooth() {
+    Random random = FlowRows.random();
+    for (int i = 0; i < 300; i++) {
+      double at = logUniform(random, 0.5, 20);
+      double size = uniform(random, 20e-6, 60e-6);
+      DoubleUnaryOperator[] models = {
+        k -> Math.log(drop(k, 15)),
+        k -> Math.log(Suspension.speed(new FlowCurve.Plastic(0, k, 0.4, 1e-3), 900, size)),
+        k -> Math.log(SpindleReading.displayed(new FlowCurve.Plastic(1, k, 0.35, 1e-3), 4, 10)),
+        k -> Math.log(Hydration.cold(1e-4 * k, 38_000).after(37, 900)),
+      };
+      for (DoubleUnaryOperator model : models) {
+        double coarse = (model.applyAsDouble(at * 1.001) - model.applyAsDouble(at * 0.999)) / 0.002;
+        double fine =
+            (model.applyAsDouble(at * 1.0001) - model.applyAsDouble(at * 0.9999)) / 0.0002;
+        assertEquals(coarse, fine, 1e-4 * Math.max(1, Math.abs(coarse)));
+      }
+    }
   }
 
   @Test
