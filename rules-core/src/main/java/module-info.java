@@ -13,6 +13,7 @@ module gelwright.core {
   requires static transitive org.jspecify;
   // Named after its jar: Hipparchus declares no module name of its own.
   requires hipparchus.core;
+  requires hipparchus.optim;
 
   exports gelwright.problem;
   exports gelwright.quantity;
