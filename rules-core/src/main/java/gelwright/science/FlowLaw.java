@@ -17,7 +17,7 @@ import java.util.List;
  */
 public sealed interface FlowLaw {
 
-  /** Viscosity of water at 25 °C, Pa·s: 0.890 mPa·s, IAPWS 2008. */
+  /** Viscosity of water at 25 °C, Pa·s: 0.890 mPa·s, IAPWS 2008 (from memory). */
   double WATER_VISCOSITY = 0.89e-3;
 
   /** Doubt added by mixing gums without a listed synergy, as a factor. Proposed. */
