@@ -648,6 +648,11 @@ final class Checker {
   private Seen compare(Syntax.Compare compare) {
     Seen left = see(compare.left());
     Seen right = see(compare.right());
+    if (left instanceof Wrong && right instanceof Loose
+        || left instanceof Loose && right instanceof Wrong) {
+      // What the name may be is only known from the side that is wrong.
+      return WRONG;
+    }
     boolean equality = compare.relation() == Relation.EQUAL || compare.relation() == Relation.NOT_EQUAL;
     if (equality && (isNames(left) || isNames(right) || left instanceof Loose && right instanceof Loose)) {
       return sameName(compare, left, right);

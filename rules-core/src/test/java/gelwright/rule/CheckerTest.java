@@ -204,7 +204,7 @@ class CheckerTest {
     Workshop.check("preservative.shares > 1 %", context, problems);
     Workshop.check("step.peak > 40 °C", context, problems);
     assertEquals(
-        List.of("unknown-name Did you mean preservative.share?",
+        List.of("unknown-name Did you mean preservative.share or preservative.name?",
             "outside-for-each Add 'for each: step'."),
         problems.stream().map(p -> p.code() + " " + p.hint()).toList());
   }

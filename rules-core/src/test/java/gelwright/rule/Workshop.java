@@ -12,12 +12,14 @@ import gelwright.quantity.Odds;
 import gelwright.quantity.Quantity;
 import gelwright.quantity.Unit;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 
 /** A small vocabulary, tables and facts of an invented workshop, for the tests of the language. */
 final class Workshop {
@@ -105,6 +107,24 @@ final class Workshop {
                   "soft-gel",
                   Map.of("least-yield", number("12 Pa"), "pack", names("jar")))),
           at(90));
+
+  // Property names by slot, of the formula ("") and of each kind of item; and those of functions.
+  private static final Map<String, String[]> NAMES = new HashMap<>();
+  private static final String[] FUNCTION_NAMES = new String[VOCABULARY.functions().size()];
+
+  static {
+    NAMES.put("", slots(VOCABULARY.properties()));
+    for (Vocabulary.ItemKind kind : VOCABULARY.kinds()) {
+      NAMES.put(kind.name(), slots(kind.properties().values()));
+    }
+    VOCABULARY.functions().forEach(function -> FUNCTION_NAMES[function.slot()] = function.name());
+  }
+
+  private static String[] slots(Collection<Vocabulary.Property> properties) {
+    String[] names = new String[properties.size()];
+    properties.forEach(property -> names[property.slot()] = property.name());
+    return names;
+  }
 
   static final Set<String> SOURCES = Set.of("workshop-practice", "window-practice");
 
@@ -343,16 +363,7 @@ final class Workshop {
     }
 
     private String name(int slot) {
-      List<Vocabulary.Property> properties =
-          kind.isEmpty()
-              ? VOCABULARY.properties()
-              : List.copyOf(VOCABULARY.kind(kind).orElseThrow().properties().values());
-      String name =
-          properties.stream()
-              .filter(property -> property.slot() == slot)
-              .findFirst()
-              .orElseThrow()
-              .name();
+      String name = NAMES.get(kind)[slot];
       asked.add(name);
       return name;
     }
@@ -377,20 +388,14 @@ final class Workshop {
 
     @Override
     public Bounded call(int slot, List<Argument> arguments) {
-      String name =
-          VOCABULARY.functions().stream()
-              .filter(function -> function.slot() == slot)
-              .findFirst()
-              .orElseThrow()
-              .name();
-      String call = name + arguments.stream().map(MapFacts::print).toList();
+      String call = FUNCTION_NAMES[slot] + arguments.stream().map(MapFacts::print).toList();
       return numbers.getOrDefault(call, Bounded.unknown(Set.of(call)));
     }
 
     private static String print(Argument argument) {
       return argument instanceof Argument.Number number
           ? number.value().atLeast().toString()
-          : new java.util.TreeSet<>(((Argument.Names) argument).value().names()).toString();
+          : new TreeSet<>(((Argument.Names) argument).value().names()).toString();
     }
 
     @Override
