@@ -114,13 +114,11 @@ final class AcidityProperties {
   static Reading share(World world, int item) {
     Component component = world.model().component(item);
     boolean toPH =
-        component.parts().stream()
-            .anyMatch(part -> part.source().amount() instanceof Amount.ToPH);
+        component.parts().stream().anyMatch(part -> part.source().amount() instanceof Amount.ToPH);
     if (!toPH) {
       return Reading.of(component.percent());
     }
-    return adjuster(world, component)
-        .map(added -> added + component.percent());
+    return adjuster(world, component).map(added -> added + component.percent());
   }
 
   // What it takes to bring the water phase from where it lands to the target, in % of the recipe.
@@ -313,8 +311,7 @@ final class AcidityProperties {
     int counterIons = acid.get().counterIons();
     if (counterIons != 0) {
       solution.species.add(
-          new AcidBase.StrongIon(
-              molality * Math.abs(counterIons), Integer.signum(counterIons)));
+          new AcidBase.StrongIon(molality * Math.abs(counterIons), Integer.signum(counterIons)));
     }
     return mass;
   }
@@ -363,13 +360,15 @@ final class AcidityProperties {
     }
     Reading pH = world.of(PH);
     if (neutral > 0 && neutral < pKa.length && !pH.isKnown()) {
-      // An ampholyte is most undissociated in between: not monotone, so only the far ends are known.
+      // An ampholyte is most undissociated in between: not monotone, so only the far ends are
+      // known.
       return new Reading(0, 100, pH.missing());
     }
     return pH.map(value -> 100 * neutralFraction(value, pKa, neutral));
   }
 
-  // Fractions of the protonation states are 10^(sum of (pH - pKa)) over their sum; the state that has
+  // Fractions of the protonation states are 10^(sum of (pH - pKa)) over their sum; the state that
+  // has
   // lost as many protons as its charge is the neutral one.
   private static double neutralFraction(double pH, double[] pKa, int neutral) {
     double weight = 1;
@@ -390,7 +389,9 @@ final class AcidityProperties {
     Known<Acid> known = component.ingredient().acid();
     if (known.isUnknown()) {
       return new Reading(
-          0, share.high(), Reading.union(share.missing(), Set.of(component.missing("acid–base behaviour"))));
+          0,
+          share.high(),
+          Reading.union(share.missing(), Set.of(component.missing("acid–base behaviour"))));
     }
     Optional<Acid> acid = known.toOptional();
     if (acid.isEmpty() || acid.get().parent().isEmpty()) {

@@ -9,8 +9,8 @@ import java.util.HexFormat;
 import java.util.Optional;
 
 /**
- * A hash of what a formula says, whatever the layout of its sheet: equal content, equal hash, on every
- * Java version.
+ * A hash of what a formula says, whatever the layout of its sheet: equal content, equal hash, on
+ * every Java version.
  */
 final class Fingerprint {
   private Fingerprint() {}
@@ -30,7 +30,8 @@ final class Fingerprint {
     write(text, formula.accepted());
     try {
       MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      return HexFormat.of().formatHex(digest.digest(text.toString().getBytes(StandardCharsets.UTF_8)));
+      return HexFormat.of()
+          .formatHex(digest.digest(text.toString().getBytes(StandardCharsets.UTF_8)));
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java platform has SHA-256", e);
     }

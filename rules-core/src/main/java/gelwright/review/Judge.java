@@ -18,9 +18,12 @@ final class Judge {
   //     unknown     | unknown   | unknown               | unknown  | not applicable
   //   duty          | applies   | may apply             | may apply| does not apply
   //
-  // "Certainly" and "certainly not" start at odds of 95 % and 5 %. Between them odds are unknown when
-  // an input is missing that keeps them open, borderline otherwise. A requirement that certainly holds
-  // is met whether or not its condition is; where the condition is unknown the rule is unknown all the
+  // "Certainly" and "certainly not" start at odds of 95 % and 5 %. Between them odds are unknown
+  // when
+  // an input is missing that keeps them open, borderline otherwise. A requirement that certainly
+  // holds
+  // is met whether or not its condition is; where the condition is unknown the rule is unknown all
+  // the
   // same, so that leaving out an input never turns a rule into a holding one. With a borderline
   // condition the odds are those of "does not apply, or is met".
 
@@ -37,42 +40,42 @@ final class Judge {
 
   /** A requirement. */
   static Verdict requirement(Truth applies, Truth met) {
-    switch (applies.odds().verdict()) {
-      case BREAKS:
-        return new Verdict(Outcome.NOT_APPLICABLE, Odds.CERTAIN, Set.of());
-      case HOLDS:
-        return certainlyApplies(met);
-      default:
-        break;
+    return switch (applies.odds().verdict()) {
+      case BREAKS -> new Verdict(Outcome.NOT_APPLICABLE, Odds.CERTAIN, Set.of());
+      case HOLDS -> certainlyApplies(met);
+      case BETWEEN ->
+          applies.missing().isEmpty() ? probablyApplies(applies, met) : mayApply(applies, met);
+    };
+  }
+
+  private static Verdict mayApply(Truth applies, Truth met) {
+    Set<String> missing = new TreeSet<>(applies.missing());
+    if (met.odds().verdict() == Odds.Verdict.BETWEEN) {
+      missing.addAll(met.missing());
     }
-    if (!applies.missing().isEmpty()) {
-      Set<String> missing = new TreeSet<>(applies.missing());
-      if (met.odds().verdict() == Odds.Verdict.BETWEEN) {
-        missing.addAll(met.missing());
-      }
-      return new Verdict(Outcome.UNKNOWN, applies.odds().not().or(met.odds()), missing);
-    }
+    return new Verdict(Outcome.UNKNOWN, applies.odds().not().or(met.odds()), missing);
+  }
+
+  private static Verdict probablyApplies(Truth applies, Truth met) {
     Odds odds = applies.odds().not().or(met.odds());
     if (met.odds().verdict() == Odds.Verdict.HOLDS) {
       return new Verdict(Outcome.HOLDS, odds, Set.of());
     }
-    if (met.odds().verdict() == Odds.Verdict.BETWEEN && !met.missing().isEmpty()) {
-      return new Verdict(Outcome.UNKNOWN, odds, met.missing());
-    }
-    return new Verdict(Outcome.BORDERLINE, odds, Set.of());
+    boolean open = met.odds().verdict() == Odds.Verdict.BETWEEN && !met.missing().isEmpty();
+    return open
+        ? new Verdict(Outcome.UNKNOWN, odds, met.missing())
+        : new Verdict(Outcome.BORDERLINE, odds, Set.of());
   }
 
   private static Verdict certainlyApplies(Truth met) {
-    switch (met.odds().verdict()) {
-      case HOLDS:
-        return new Verdict(Outcome.HOLDS, met.odds(), Set.of());
-      case BREAKS:
-        return new Verdict(Outcome.BREAKS, met.odds(), Set.of());
-      default:
-        return met.missing().isEmpty()
-            ? new Verdict(Outcome.BORDERLINE, met.odds(), Set.of())
-            : new Verdict(Outcome.UNKNOWN, met.odds(), met.missing());
-    }
+    return switch (met.odds().verdict()) {
+      case HOLDS -> new Verdict(Outcome.HOLDS, met.odds(), Set.of());
+      case BREAKS -> new Verdict(Outcome.BREAKS, met.odds(), Set.of());
+      case BETWEEN ->
+          met.missing().isEmpty()
+              ? new Verdict(Outcome.BORDERLINE, met.odds(), Set.of())
+              : new Verdict(Outcome.UNKNOWN, met.odds(), met.missing());
+    };
   }
 
   /** A duty without anything to check. */
@@ -89,8 +92,7 @@ final class Judge {
       Outcome outcome, Odds odds, Severity severity, boolean mustBeKnown, boolean keep) {
     return switch (outcome) {
       case BREAKS -> severity;
-      case BORDERLINE ->
-          odds.low() < 0.5 ? (keep ? severity : severity.milder()) : Severity.NOTE;
+      case BORDERLINE -> odds.low() < 0.5 ? (keep ? severity : severity.milder()) : Severity.NOTE;
       case UNKNOWN -> mustBeKnown ? severity : Severity.NOTE;
       default -> Severity.NOTE;
     };

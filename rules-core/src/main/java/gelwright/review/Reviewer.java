@@ -35,8 +35,8 @@ import java.util.TreeSet;
 /**
  * Reviews formulas. Immutable and thread-safe; no input or output, no clock.
  *
- * <p>Cost: one pass over the rules; each property of the formula is computed once, when the first rule
- * asks for it.
+ * <p>Cost: one pass over the rules; each property of the formula is computed once, when the first
+ * rule asks for it.
  */
 public final class Reviewer {
   /** Rules that go through the acceptances are asked last, when it is known what became of each. */
@@ -59,7 +59,8 @@ public final class Reviewer {
   /**
    * A reviewer with this knowledge.
    *
-   * @throws IllegalArgumentException when there is no rule: a review that checks nothing is no review
+   * @throws IllegalArgumentException when there is no rule: a review that checks nothing is no
+   *     review
    */
   public static Reviewer using(Knowledge knowledge) {
     requireNonNull(knowledge, "knowledge");
@@ -231,9 +232,10 @@ public final class Reviewer {
       Bounded observed = comparison.observed().value();
       Bounded lower = comparison.limit().value();
       boolean below = observed.atMost().likely() < lower.atLeast().likely();
-      return shown(below || isNearer(observed, lower, comparison.upperLimit().get().value())
-          ? comparison.limit()
-          : comparison.upperLimit().get());
+      return shown(
+          below || isNearer(observed, lower, comparison.upperLimit().get().value())
+              ? comparison.limit()
+              : comparison.upperLimit().get());
     }
 
     private boolean isNearer(Bounded observed, Bounded lower, Bounded upper) {
@@ -291,14 +293,19 @@ public final class Reviewer {
       return kind(rule).equals(ACCEPTANCE);
     }
 
-    // --- Acceptances -------------------------------------------------------------------------------
+    // --- Acceptances
+    // -------------------------------------------------------------------------------
 
     /** Which finding each acceptance covers; tells what became of every acceptance. */
     private Map<Integer, Acceptance> match(List<AcceptanceState> states) {
       Map<Integer, Acceptance> accepted = new HashMap<>();
       for (Acceptance acceptance : formula.accepted()) {
         String rule =
-            knowledge.rules().rule(acceptance.rule()).map(CompiledRule::id).orElse(acceptance.rule());
+            knowledge
+                .rules()
+                .rule(acceptance.rule())
+                .map(CompiledRule::id)
+                .orElse(acceptance.rule());
         String state = "unused";
         for (Candidate candidate : candidates) {
           Finding finding = candidate.finding();
@@ -358,7 +365,8 @@ public final class Reviewer {
       };
     }
 
-    // --- Assembly ----------------------------------------------------------------------------------
+    // --- Assembly
+    // ----------------------------------------------------------------------------------
 
     private Review assemble(Map<Integer, Acceptance> accepted) {
       List<Candidate> sorted = new ArrayList<>();
@@ -395,8 +403,7 @@ public final class Reviewer {
       }
       return new Review(
           formula.name(),
-          new Editions(
-              Engine.VERSION, knowledge.rules().editions(), on, Fingerprint.of(formula)),
+          new Editions(Engine.VERSION, knowledge.rules().editions(), on, Fingerprint.of(formula)),
           outcome,
           level,
           counts,
@@ -434,7 +441,8 @@ public final class Reviewer {
           f.trace());
     }
 
-    // What would settle most, weighed by how much it would settle it at: a point for a note, two for a
+    // What would settle most, weighed by how much it would settle it at: a point for a note, two
+    // for a
     // warning, three for an error.
     private List<Review.MeasureNext> measureNext(List<Finding> findings) {
       Map<String, Set<String>> decides = new LinkedHashMap<>();
@@ -449,7 +457,7 @@ public final class Reviewer {
                 : finding.settledBy().stream().limit(1).toList();
         for (String each : what) {
           if (decides.computeIfAbsent(each, key -> new TreeSet<>()).add(finding.rule())) {
-            weight.merge(each, 1 + finding.severity().ordinal(), Integer::sum);
+            weight.merge(each, weight(finding.severity()), Integer::sum);
           }
         }
       }
@@ -462,6 +470,14 @@ public final class Reviewer {
           .toList();
     }
 
+    private int weight(Severity severity) {
+      return switch (severity) {
+        case ERROR -> 3;
+        case WARNING -> 2;
+        case NOTE -> 1;
+      };
+    }
+
     private List<Review.Unchecked> unchecked(List<Finding> findings) {
       return findings.stream()
           .filter(finding -> finding.outcome() == Outcome.UNKNOWN)
@@ -469,8 +485,7 @@ public final class Reviewer {
               Comparator.comparing(Finding::rule)
                   .thenComparing(finding -> finding.subject().name()))
           .map(
-              finding ->
-                  new Review.Unchecked(finding.rule(), finding.subject(), finding.missing()))
+              finding -> new Review.Unchecked(finding.rule(), finding.subject(), finding.missing()))
           .toList();
     }
 

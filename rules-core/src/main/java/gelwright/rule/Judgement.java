@@ -9,8 +9,8 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * What the words of the language mean for values: the one place where compiled rules and the tree walk
- * agree by sharing code. They differ in how they get there.
+ * What the words of the language mean for values: the one place where compiled rules and the tree
+ * walk agree by sharing code. They differ in how they get there.
  */
 final class Judgement {
   private Judgement() {}
@@ -39,7 +39,8 @@ final class Judgement {
     };
   }
 
-  // Only of numbers that are exact by arithmetic. Where one turns out to have a doubt or a bound all
+  // Only of numbers that are exact by arithmetic. Where one turns out to have a doubt or a bound
+  // all
   // that can be said is how likely the two may meet at all.
   private static Odds equal(Bounded left, Bounded right) {
     if (isPoint(left) && isPoint(right)) {

@@ -151,12 +151,13 @@ public final class FlowFit {
       throw new IllegalArgumentException(
           "points must be more than the " + count + " parameters, were " + size);
     }
-    double[] best = null;
+    List<double[]> starts = starts(form, points);
+    double[] best = starts.get(0);
     double least = Double.POSITIVE_INFINITY;
-    for (double[] start : starts(form, points)) {
+    for (double[] start : starts) {
       double[] end = descend(form, points, solventViscosity, start);
       double sum = sumOfSquares(form, points, solventViscosity, end);
-      if (best == null || sum < least) {
+      if (sum < least) {
         best = end;
         least = sum;
       }
