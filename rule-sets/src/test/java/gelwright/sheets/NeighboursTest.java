@@ -1,0 +1,43 @@
+package gelwright.sheets;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+
+@DisplayName("neighbours of the sheets")
+final class NeighboursTest {
+  private static final JavaClasses OURS =
+      new ClassFileImporter()
+          .withImportOption(new ImportOption.DoNotIncludeTests())
+          .importPackages("gelwright");
+
+  @Test
+  @DisplayName("neither engine nor sheets know the program around them")
+  void nothingKnowsTheProgram() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage("gelwright.api..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("gelwright.api..", "io.javalin..", "picocli..")
+        .allowEmptyShould(true)
+        .check(OURS);
+  }
+
+  @Test
+  @DisplayName("the engine does not know the sheets")
+  void engineDoesNotKnowSheets() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackages("gelwright.sheets..", "gelwright.rulesets..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("gelwright.sheets..", "gelwright.rulesets..")
+        .allowEmptyShould(true)
+        .check(OURS);
+  }
+}
