@@ -13,4 +13,10 @@ module gelwright.core {
   requires static transitive org.jspecify;
   // Named after its jar: Hipparchus declares no module name of its own.
   requires hipparchus.core;
+
+  exports gelwright.formula;
+  exports gelwright.ingredient;
+  exports gelwright.problem;
+  exports gelwright.quantity;
+  exports gelwright.rule;
 }
