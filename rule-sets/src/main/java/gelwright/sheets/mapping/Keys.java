@@ -64,7 +64,7 @@ public final class Keys {
       Node.Mapping mapping, String what, Problems problems, List<String> known) {
     for (Node.Entry entry : mapping.entries().values()) {
       if (!known.contains(entry.key())) {
-        String hint = Spelling.hint(entry.key(), known);
+        String hint = problems.isFull() ? "" : Spelling.hint(entry.key(), known);
         boolean split =
             mapping.flow()
                 && entry.value() instanceof Node.Scalar scalar

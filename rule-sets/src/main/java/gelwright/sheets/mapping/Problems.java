@@ -48,6 +48,11 @@ public final class Problems {
     }
   }
 
+  /** Whether further problems are only counted, so that hints need not be worked out. */
+  boolean isFull() {
+    return list.size() >= most;
+  }
+
   public boolean isEmpty() {
     return list.isEmpty();
   }

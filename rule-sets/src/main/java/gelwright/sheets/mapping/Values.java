@@ -58,7 +58,13 @@ public final class Values {
   public static final Reading<Text> PLACED_TEXT =
       (node, what, problems) ->
           TEXT.read(node, what, problems)
-              .map(text -> new Text(text.strip(), ((Node.Scalar) node).textPlace()));
+              .map(
+                  text -> {
+                    Node.Scalar scalar = (Node.Scalar) node;
+                    int blanks =
+                        scalar.text().length() - scalar.text().stripLeading().length();
+                    return new Text(text, scalar.textPlace().plusColumns(blanks));
+                  });
 
   /** A name in small letters with hyphens. */
   public static final Reading<String> ID =
