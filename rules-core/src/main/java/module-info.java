@@ -9,13 +9,6 @@ import org.jspecify.annotations.NullMarked;
  */
 @NullMarked
 module gelwright.core {
-  exports gelwright.formula;
-  exports gelwright.ingredient;
-  exports gelwright.problem;
-  exports gelwright.quantity;
-  exports gelwright.review;
-  exports gelwright.rule;
-
   // Annotations only: callers see them in signatures, nobody needs them at run time.
   requires static transitive org.jspecify;
   // Named after its jar: Hipparchus declares no module name of its own.
