@@ -18,7 +18,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
-/** Checks and compiles rule sets as a whole: names across sets, tables, changes by a house, rules. */
+/**
+ * Checks and compiles rule sets as a whole: names across sets, tables, changes by a house, rules.
+ */
 final class BookReader {
   private static final Pattern KEBAB = Pattern.compile("[a-z0-9]++(?:-[a-z0-9]++)*+");
   private static final Pattern ROWS = Pattern.compile("row\\s++of\\s++(\\S++)");
@@ -274,8 +276,8 @@ final class BookReader {
     if (rule != null && change.severity().isPresent()) {
       int direction = change.severity().get().compareTo(rule.severity());
       boolean wrong =
-          change.how() == RuleSet.How.TIGHTEN && direction < 0
-              || change.how() == RuleSet.How.RELAX && direction > 0;
+          (change.how() == RuleSet.How.TIGHTEN && direction < 0)
+              || (change.how() == RuleSet.How.RELAX && direction > 0);
       if (wrong) {
         add(
             place,
@@ -306,7 +308,8 @@ final class BookReader {
       rule.require().ifPresent(text -> Parser.parse(text, problems));
       return Optional.empty();
     }
-    Optional<CompiledRule.Condition> when = rule.when().flatMap(text -> condition(text, context.get()));
+    Optional<CompiledRule.Condition> when =
+        rule.when().flatMap(text -> condition(text, context.get()));
     Optional<CompiledRule.Condition> require =
         rule.require().flatMap(text -> condition(text, context.get()));
     Checker messageChecker =
@@ -432,7 +435,9 @@ final class BookReader {
     vocabulary.properties().forEach(property -> known.add(property.name()));
     vocabulary
         .kinds()
-        .forEach(kind -> kind.properties().keySet().forEach(name -> known.add(kind.name() + "." + name)));
+        .forEach(
+            kind ->
+                kind.properties().keySet().forEach(name -> known.add(kind.name() + "." + name)));
     int column = lever.text().indexOf(words);
     add(
         Places.of(lever, Math.max(0, column)),
@@ -477,16 +482,13 @@ final class BookReader {
           text.place(),
           "unknown-kind",
           "A rule cannot go through each '" + written + "'.",
-          hint.isEmpty()
-              ? "Possible: " + String.join(", ", kinds) + ", or 'row of TABLE'."
-              : hint);
+          hint.isEmpty() ? "Possible: " + String.join(", ", kinds) + ", or 'row of TABLE'." : hint);
       return Optional.empty();
     }
     return kind.map(Checker.Context.Items::new);
   }
 
-  private Optional<CompiledRule.Condition> condition(
-      Text text, Checker.Context context) {
+  private Optional<CompiledRule.Condition> condition(Text text, Checker.Context context) {
     Checker checker = new Checker(text, vocabulary, tables, context, problems);
     return Parser.parse(text, problems)
         .flatMap(checker::condition)

@@ -14,11 +14,12 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * Looks up the names of one expression and checks its types and dimensions, collecting every problem.
+ * Looks up the names of one expression and checks its types and dimensions, collecting every
+ * problem.
  *
- * <p>A bare name that is no property is a name to choose; what it may be is only known from the other
- * side of the comparison, so it stays {@link Loose} until that side is checked. A part with a problem
- * is empty, and whatever holds it says nothing further of it: one mistake, one problem.
+ * <p>A bare name that is no property is a name to choose; what it may be is only known from the
+ * other side of the comparison, so it stays {@link Loose} until that side is checked. A part with a
+ * problem is empty, and whatever holds it says nothing further of it: one mistake, one problem.
  */
 final class Checker {
   /** What {@code for each} goes through, as far as an expression can see it. */
@@ -303,7 +304,11 @@ final class Checker {
     Set<String> known = new TreeSet<>();
     vocabulary.properties().forEach(property -> known.add(property.name()));
     if (context instanceof Context.Items items) {
-      items.kind().properties().keySet().forEach(name -> known.add(items.kind().name() + "." + name));
+      items
+          .kind()
+          .properties()
+          .keySet()
+          .forEach(name -> known.add(items.kind().name() + "." + name));
       known.add(items.kind().name() + ".name");
     } else if (context instanceof Context.Rows rows) {
       rows.table().columns().keySet().forEach(name -> known.add(ROW + "." + name));
@@ -325,8 +330,7 @@ final class Checker {
   }
 
   // A name takes its type from the other side.
-  private Optional<Term.OfNames> adopt(
-      Loose loose, Type.Choice type, String code, String ofWhat) {
+  private Optional<Term.OfNames> adopt(Loose loose, Type.Choice type, String code, String ofWhat) {
     if (!type.options().isEmpty() && !type.options().contains(loose.name())) {
       String hint = Spelling.hint(loose.name(), type.options());
       if (hint.isEmpty() && type.options().size() <= 12) {
@@ -484,7 +488,10 @@ final class Checker {
         return Optional.of(number);
       }
       problem(
-          syntax, "type", "A number is expected here; this is " + describe(checked.term()) + ".", "");
+          syntax,
+          "type",
+          "A number is expected here; this is " + describe(checked.term()) + ".",
+          "");
     } else if (seen instanceof Loose loose) {
       unknownName(loose);
     } else if (seen instanceof Names) {
@@ -596,8 +603,7 @@ final class Checker {
       return true;
     }
     boolean temperatures = a.difference().equals(b.difference());
-    String hint =
-        temperatures ? "Write a difference of temperatures as 5 K." : unitHint(right, a);
+    String hint = temperatures ? "Write a difference of temperatures as 5 K." : unitHint(right, a);
     if (hint.isEmpty()) {
       hint = unitHint(left, b);
     }
@@ -648,13 +654,15 @@ final class Checker {
   private Seen compare(Syntax.Compare compare) {
     Seen left = see(compare.left());
     Seen right = see(compare.right());
-    if (left instanceof Wrong && right instanceof Loose
-        || left instanceof Loose && right instanceof Wrong) {
+    if ((left instanceof Wrong && right instanceof Loose)
+        || (left instanceof Loose && right instanceof Wrong)) {
       // What the name may be is only known from the side that is wrong.
       return WRONG;
     }
-    boolean equality = compare.relation() == Relation.EQUAL || compare.relation() == Relation.NOT_EQUAL;
-    if (equality && (isNames(left) || isNames(right) || left instanceof Loose && right instanceof Loose)) {
+    boolean equality =
+        compare.relation() == Relation.EQUAL || compare.relation() == Relation.NOT_EQUAL;
+    if (equality
+        && (isNames(left) || isNames(right) || (left instanceof Loose && right instanceof Loose))) {
       return sameName(compare, left, right);
     }
     Optional<Term.OfNumber> a = number(left, compare.left());
@@ -684,8 +692,8 @@ final class Checker {
       unknownName(suspect);
       return WRONG;
     }
-    Optional<Term.OfNames> a = side(left, right, compare.left(), compare.right());
-    Optional<Term.OfNames> b = side(right, left, compare.right(), compare.left());
+    Optional<Term.OfNames> a = side(left, right, compare.left());
+    Optional<Term.OfNames> b = side(right, left, compare.right());
     if (a.isEmpty() || b.isEmpty()) {
       return WRONG;
     }
@@ -716,7 +724,7 @@ final class Checker {
     return mine.isEmpty() || theirs.isEmpty() || mine.stream().anyMatch(theirs::contains);
   }
 
-  private Optional<Term.OfNames> side(Seen mine, Seen other, Syntax syntax, Syntax otherSyntax) {
+  private Optional<Term.OfNames> side(Seen mine, Seen other, Syntax syntax) {
     if (mine instanceof Checked checked) {
       if (checked.term() instanceof Term.OfNames names) {
         if (names.type() instanceof Type.Choice) {
@@ -766,7 +774,11 @@ final class Checker {
       problem(
           within.from(),
           "within-reversed",
-          "The lower limit '" + written(low) + "' is above the upper limit '" + written(high) + "'.",
+          "The lower limit '"
+              + written(low)
+              + "' is above the upper limit '"
+              + written(high)
+              + "'.",
           "Write the lower limit first.");
       return WRONG;
     }
@@ -813,11 +825,7 @@ final class Checker {
       return WRONG;
     }
     if (!(several.type() instanceof Type.Choices choices)) {
-      problem(
-          has.left(),
-          "type",
-          "'" + written(several) + "' holds one name.",
-          "Use '=' or 'in'.");
+      problem(has.left(), "type", "'" + written(several) + "' holds one name.", "Use '=' or 'in'.");
       return WRONG;
     }
     Optional<Term.OfNames> one = Optional.empty();
@@ -925,14 +933,18 @@ final class Checker {
   }
 
   private static boolean readsAnything(Term term) {
-    boolean leaf =
-        !(term instanceof Term.Constant
-            || term instanceof Term.NamesConstant
-            || term instanceof Term.SubjectName);
+    if (term instanceof Term.Constant
+        || term instanceof Term.NamesConstant
+        || term instanceof Term.SubjectName) {
+      return false;
+    }
+    if (term instanceof Term.NumberLookup
+        || term instanceof Term.NamesLookup
+        || term instanceof Term.NumberCall) {
+      return true;
+    }
     List<? extends Term> parts = parts(term);
-    return parts.isEmpty() || term instanceof Term.NumberLookup || term instanceof Term.NamesLookup
-        ? leaf
-        : term instanceof Term.NumberCall || parts.stream().anyMatch(Checker::readsAnything);
+    return parts.isEmpty() || parts.stream().anyMatch(Checker::readsAnything);
   }
 
   // Exact by arithmetic: nothing in it is measured or modelled.
@@ -963,7 +975,9 @@ final class Checker {
     parts(term).forEach(part -> inputs(part, into));
   }
 
-  /** What a term reads that can be unknown, in words; nothing when it is proved to be always known. */
+  /**
+   * What a term reads that can be unknown, in words; nothing when it is proved to be always known.
+   */
   static void canBeUnknown(Term term, Collection<String> into) {
     if (term instanceof Term.Known) {
       return;

@@ -13,8 +13,8 @@ import java.util.Optional;
  * @param relation how it has to stand to the limit
  * @param limit what it is compared with; the lower limit for {@link Relation#WITHIN}
  * @param upperLimit the upper limit for {@link Relation#WITHIN} and {@link Relation#OUTSIDE}
- * @param undecidedBy the doubts that keep it from being decided, the largest first; empty where it is
- *     decided or where an input is missing
+ * @param undecidedBy the doubts that keep it from being decided, the largest first; empty where it
+ *     is decided or where an input is missing
  */
 public record Comparison(
     Named observed,

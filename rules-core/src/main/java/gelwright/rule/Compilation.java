@@ -9,7 +9,8 @@ import java.util.Optional;
 /**
  * What compiling rule sets came to.
  *
- * @param book the compiled rules; only where there is no problem, so that no rule is left out unsaid
+ * @param book the compiled rules; only where there is no problem, so that no rule is left out
+ *     unsaid
  * @param problems all of them, in the order of the documents
  */
 public record Compilation(Optional<RuleBook> book, List<Problem> problems) {

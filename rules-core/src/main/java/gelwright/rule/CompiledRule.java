@@ -152,7 +152,9 @@ public final class CompiledRule {
     return List.copyOf(sources);
   }
 
-  /** How condition and requirement came about, part by part; its parts are those two, where present. */
+  /**
+   * How condition and requirement came about, part by part; its parts are those two, where present.
+   */
   public Trace trace(Facts facts, Subject subject) {
     List<Trace> parts = new ArrayList<>();
     when.ifPresent(condition -> parts.add(walk(condition, facts, subject, "when")));

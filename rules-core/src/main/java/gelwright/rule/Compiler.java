@@ -18,8 +18,8 @@ import org.jspecify.annotations.Nullable;
  * or} leave off as soon as the rest cannot matter. That changes no result: a part that settles a
  * condition settles its odds at 0 or 1 and drops what the others miss ({@link Truth#and}).
  *
- * <p>A requirement is compiled a second time into an assessment that looks at every part, because it
- * also tells which comparison counts and what was missing without mattering.
+ * <p>A requirement is compiled a second time into an assessment that looks at every part, because
+ * it also tells which comparison counts and what was missing without mattering.
  */
 final class Compiler {
   private static final Set<String> NOTHING = Set.of();
@@ -284,16 +284,14 @@ final class Compiler {
     boolean wanted = known.known();
     if (known.operand() instanceof Term.OfNumber operand) {
       NumberCode number = number(operand);
-      return (facts, subject) ->
-          Truth.of(Judgement.isKnown(number.of(facts, subject)) == wanted);
+      return (facts, subject) -> Truth.of(Judgement.isKnown(number.of(facts, subject)) == wanted);
     }
     if (known.operand() instanceof Term.OfNames operand) {
       NamesCode names = names(operand);
       return (facts, subject) -> Truth.of(names.of(facts, subject).isKnown() == wanted);
     }
     TruthCode truth = truth((Term.OfTruth) known.operand());
-    return (facts, subject) ->
-        Truth.of(truth.of(facts, subject).missing().isEmpty() == wanted);
+    return (facts, subject) -> Truth.of(truth.of(facts, subject).missing().isEmpty() == wanted);
   }
 
   // Assessments
@@ -410,7 +408,8 @@ final class Compiler {
     };
   }
 
-  // A limit written as a number keeps its own unit; a computed one is told like the observed number.
+  // A limit written as a number keeps its own unit; a computed one is told like the observed
+  // number.
   private static Unit limitUnit(Term.OfNumber limit, Unit observed) {
     if (limit instanceof Term.Constant constant) {
       return constant.unit();
@@ -430,8 +429,7 @@ final class Compiler {
       Set<String> missing = NOTHING;
       for (AssessmentCode code : parts) {
         Assessment part = code.of(facts, subject);
-        missing =
-            Sets.union(missing, Sets.union(part.truth().missing(), part.decidedWithout()));
+        missing = Sets.union(missing, Sets.union(part.truth().missing(), part.decidedWithout()));
         if (joined == null || counts == null) {
           joined = part.truth();
           counts = part;
@@ -450,9 +448,7 @@ final class Compiler {
         without = rest;
       }
       return new Assessment(
-          result,
-          counts == null ? Optional.empty() : counts.comparison(),
-          without);
+          result, counts == null ? Optional.empty() : counts.comparison(), without);
     };
   }
 
@@ -460,8 +456,8 @@ final class Compiler {
   // with the highest.
   private static boolean countsMore(Odds odds, Odds than, boolean all) {
     if (all) {
-      return odds.low() < than.low() || odds.low() == than.low() && odds.high() < than.high();
+      return odds.low() < than.low() || (odds.low() == than.low() && odds.high() < than.high());
     }
-    return odds.high() > than.high() || odds.high() == than.high() && odds.low() > than.low();
+    return odds.high() > than.high() || (odds.high() == than.high() && odds.low() > than.low());
   }
 }

@@ -43,7 +43,9 @@ final class Parser {
     this.end = end;
   }
 
-  /** Reads a whole text; empty when something was not understood, which is then among the problems. */
+  /**
+   * Reads a whole text; empty when something was not understood, which is then among the problems.
+   */
   static Optional<Syntax> parse(Text text, List<Problem> problems) {
     return parse(text, 0, text.text().length(), problems);
   }
@@ -62,8 +64,7 @@ final class Parser {
     try {
       return Optional.of(new Parser(text.text(), from, end).whole());
     } catch (NotUnderstood stop) {
-      problems.add(
-          new Problem(Places.of(text, stop.offset), stop.code, stop.message, stop.hint));
+      problems.add(new Problem(Places.of(text, stop.offset), stop.code, stop.message, stop.hint));
       return Optional.empty();
     }
   }
@@ -135,7 +136,10 @@ final class Parser {
     Syntax compared = comparisonOf(left);
     if (compared != left) {
       skipSpace();
-      if (relation(false) != null || startsWord("within") || startsWord("in") || startsWord("has")) {
+      if (relation(false) != null
+          || startsWord("within")
+          || startsWord("in")
+          || startsWord("has")) {
         throw new NotUnderstood(
             at,
             "syntax",
@@ -263,8 +267,7 @@ final class Parser {
   private Syntax primary() {
     skipSpace();
     if (at == end) {
-      throw new NotUnderstood(
-          at, "syntax", "The expression ends where a value is expected.", "");
+      throw new NotUnderstood(at, "syntax", "The expression ends where a value is expected.", "");
     }
     char next = text.charAt(at);
     if (isDigit(next)) {
@@ -365,7 +368,8 @@ final class Parser {
     }
     String name = text.substring(start + 1, close).strip();
     if (name.isEmpty()) {
-      throw new NotUnderstood(start, "syntax", "There is no name between these quotation marks.", "");
+      throw new NotUnderstood(
+          start, "syntax", "There is no name between these quotation marks.", "");
     }
     at = close + 1;
     return new Syntax.Quoted(name, start, at);
@@ -376,8 +380,8 @@ final class Parser {
     while (at < end) {
       char next = text.charAt(at);
       boolean joins =
-          next == '-' && at + 1 < end && isNameCharacter(text.charAt(at + 1))
-              || next == '.' && at + 1 < end && Character.isLetter(text.charAt(at + 1));
+          (next == '-' && at + 1 < end && isNameCharacter(text.charAt(at + 1)))
+              || (next == '.' && at + 1 < end && Character.isLetter(text.charAt(at + 1)));
       if (!isNameCharacter(next) && !joins) {
         break;
       }
@@ -488,7 +492,8 @@ final class Parser {
 
   private NotUnderstood unexpected(String expected) {
     if (at >= end) {
-      return new NotUnderstood(at, "syntax", "The expression ends where " + expected + " is expected.", "");
+      return new NotUnderstood(
+          at, "syntax", "The expression ends where " + expected + " is expected.", "");
     }
     int stop = at + 1;
     if (isNameCharacter(text.charAt(at))) {

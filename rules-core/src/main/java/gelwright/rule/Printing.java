@@ -26,7 +26,9 @@ final class Printing {
     return Optional.empty();
   }
 
-  /** The unit to print a number in: that of its left-most property, else as written, else the usual. */
+  /**
+   * The unit to print a number in: that of its left-most property, else as written, else the usual.
+   */
   static Unit unit(Term.OfNumber term) {
     Dimension dimension = term.dimension();
     return propertyUnit(term, dimension)
@@ -111,13 +113,18 @@ final class Printing {
       if (estimate.isExact()) {
         return figure(estimate.likely(), unit);
       }
-      return "about " + figure(estimate.likely(), unit) + " (" + range(estimate.low(), estimate.high(), unit) + ")";
+      return "about "
+          + figure(estimate.likely(), unit)
+          + " ("
+          + range(estimate.low(), estimate.high(), unit)
+          + ")";
     }
     double low = value.atLeast().low();
     double high = value.atMost().high();
     boolean signed = unit == Unit.PH || unit.dimension().point();
-    boolean fromBelow = Double.isInfinite(low) || !signed && low == 0;
-    boolean fromAbove = Double.isInfinite(high) || unit.dimension().equals(Dimension.SHARE) && high >= 100;
+    boolean fromBelow = Double.isInfinite(low) || (!signed && low == 0);
+    boolean fromAbove =
+        Double.isInfinite(high) || (unit.dimension().equals(Dimension.SHARE) && high >= 100);
     if (fromBelow && fromAbove) {
       return UNKNOWN_AMOUNT;
     }
@@ -169,6 +176,9 @@ final class Printing {
     if (odds.low() == 0 && odds.high() == 1) {
       return "unknown";
     }
-    return "odds " + Numbers.significant(odds.low(), 2) + " to " + Numbers.significant(odds.high(), 2);
+    return "odds "
+        + Numbers.significant(odds.low(), 2)
+        + " to "
+        + Numbers.significant(odds.high(), 2);
   }
 }

@@ -232,7 +232,12 @@ sealed interface Syntax {
               + " "
               + arithmetic.right().print(level + 1);
     } else if (this instanceof Compare compare) {
-      text = compare.left().print(4) + " " + compare.relation().sign() + " " + compare.right().print(4);
+      text =
+          compare.left().print(4)
+              + " "
+              + compare.relation().sign()
+              + " "
+              + compare.right().print(4);
       level = 3;
     } else if (this instanceof Within within) {
       text =

@@ -42,7 +42,9 @@ final class Template {
     int at = 0;
     while (at < written.length()) {
       char next = written.charAt(at);
-      if ((next == '{' || next == '}') && at + 1 < written.length() && written.charAt(at + 1) == next) {
+      if ((next == '{' || next == '}')
+          && at + 1 < written.length()
+          && written.charAt(at + 1) == next) {
         plain.append(next);
         at += 2;
       } else if (next == '}') {

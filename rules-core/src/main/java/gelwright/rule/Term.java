@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * An expression as checked: every name is resolved and every type is right. {@link Compiler} turns it
- * into closures, {@link Walker} goes through it for a trace.
+ * An expression as checked: every name is resolved and every type is right. {@link Compiler} turns
+ * it into closures, {@link Walker} goes through it for a trace.
  */
 sealed interface Term {
   int start();
@@ -43,7 +43,12 @@ sealed interface Term {
   }
 
   record NumberProperty(
-      Vocabulary.Property property, Dimension dimension, String name, Scope scope, int start, int end)
+      Vocabulary.Property property,
+      Dimension dimension,
+      String name,
+      Scope scope,
+      int start,
+      int end)
       implements OfNumber {}
 
   /** A cell of the row that the rule goes through. */
@@ -68,7 +73,12 @@ sealed interface Term {
   }
 
   record Arithmetic(
-      Syntax.Operator operator, OfNumber left, OfNumber right, Dimension dimension, int start, int end)
+      Syntax.Operator operator,
+      OfNumber left,
+      OfNumber right,
+      Dimension dimension,
+      int start,
+      int end)
       implements OfNumber {}
 
   record Negative(OfNumber operand, int start, int end) implements OfNumber {
@@ -94,8 +104,7 @@ sealed interface Term {
     }
   }
 
-  record NamesProperty(
-      Vocabulary.Property property, String name, Scope scope, int start, int end)
+  record NamesProperty(Vocabulary.Property property, String name, Scope scope, int start, int end)
       implements OfNames {
     @Override
     public Type type() {
@@ -121,8 +130,7 @@ sealed interface Term {
   /** The name of the item, or the key of the row, that the rule goes through. */
   record SubjectName(Type type, int start, int end) implements OfNames {}
 
-  record TruthProperty(
-      Vocabulary.Property property, String name, Scope scope, int start, int end)
+  record TruthProperty(Vocabulary.Property property, String name, Scope scope, int start, int end)
       implements OfTruth {}
 
   record Compare(Relation relation, OfNumber left, OfNumber right, int start, int end)

@@ -15,7 +15,8 @@ import java.util.Set;
  * @param missing what is missing to know it, or to settle it
  * @param parts the parts it is made of
  */
-public record Trace(String text, Place place, String value, Set<String> missing, List<Trace> parts) {
+public record Trace(
+    String text, Place place, String value, Set<String> missing, List<Trace> parts) {
   public Trace {
     requireNonNull(text, "text");
     requireNonNull(place, "place");

@@ -32,7 +32,10 @@ public record Truth(Odds odds, Set<String> missing) {
     return new Truth(Odds.OPEN, missing);
   }
 
-  /** Both. A part that is certainly false settles it, and what the other part misses no longer counts. */
+  /**
+   * Both. A part that is certainly false settles it, and what the other part misses no longer
+   * counts.
+   */
   public Truth and(Truth other) {
     return settle(odds.and(other.odds), other, odds.high() == 0, other.odds.high() == 0);
   }

@@ -36,8 +36,7 @@ final class Walker {
     List<Trace> parts = new ArrayList<>();
     Bounded value = number(term, parts);
     return new Walked<>(
-        value,
-        trace(term, Printing.number(value, Printing.unit(term)), value.missing(), parts));
+        value, trace(term, Printing.number(value, Printing.unit(term)), value.missing(), parts));
   }
 
   private Bounded number(Term.OfNumber term, List<Trace> parts) {
@@ -118,9 +117,7 @@ final class Walker {
 
   private static Set<String> missingRow(Table table, Chosen key) {
     if (key.names().isEmpty()) {
-      return key.isKnown()
-          ? Set.of("a name to look up in table " + table.name())
-          : key.missing();
+      return key.isKnown() ? Set.of("a name to look up in table " + table.name()) : key.missing();
     }
     return Set.of(Cells.missingRow(table, Judgement.one(key)));
   }
@@ -128,8 +125,7 @@ final class Walker {
   private Walked<Truth> truth(Term.OfTruth term) {
     List<Trace> parts = new ArrayList<>();
     Truth value = truth(term, parts);
-    return new Walked<>(
-        value, trace(term, Printing.odds(value.odds()), value.missing(), parts));
+    return new Walked<>(value, trace(term, Printing.odds(value.odds()), value.missing(), parts));
   }
 
   private Truth truth(Term.OfTruth term, List<Trace> parts) {

@@ -199,12 +199,14 @@ class CheckerTest {
             "texture-windows[preservative.group].least-yield > 1 Pa",
             // A property of the formula whose first word is a kind of item.
             "particle.yield-needed < 5 Pa")) {
-      assertTrue(Workshop.check(right, context, problems).isPresent(), () -> Workshop.print(problems));
+      assertTrue(
+          Workshop.check(right, context, problems).isPresent(), () -> Workshop.print(problems));
     }
     Workshop.check("preservative.shares > 1 %", context, problems);
     Workshop.check("step.peak > 40 °C", context, problems);
     assertEquals(
-        List.of("unknown-name Did you mean preservative.share or preservative.name?",
+        List.of(
+            "unknown-name Did you mean preservative.share or preservative.name?",
             "outside-for-each Add 'for each: step'."),
         problems.stream().map(p -> p.code() + " " + p.hint()).toList());
   }
@@ -219,7 +221,8 @@ class CheckerTest {
             "row.areas has face",
             "product.texture = row.key",
             "product.area has face and row.pack = jar")) {
-      assertTrue(Workshop.check(right, context, problems).isPresent(), () -> Workshop.print(problems));
+      assertTrue(
+          Workshop.check(right, context, problems).isPresent(), () -> Workshop.print(problems));
     }
     Workshop.check("row.least-yeld > 1 Pa", context, problems);
     Workshop.check("row.key = gel", context, problems);

@@ -30,7 +30,9 @@ class EvaluationTest {
 
   private static String print(Truth truth) {
     String odds = Printing.odds(truth.odds());
-    return truth.missing().isEmpty() ? odds : odds + " without " + new java.util.TreeSet<>(truth.missing());
+    return truth.missing().isEmpty()
+        ? odds
+        : odds + " without " + new java.util.TreeSet<>(truth.missing());
   }
 
   private static Truth ask(String condition, Workshop.MapFacts facts) {
@@ -225,8 +227,7 @@ class EvaluationTest {
     Assessment either = assess("water-phase.pH < 5 pH or oil.share > 1 %", facts);
     assertEquals(Truth.CERTAIN, either.truth());
     assertEquals(Set.of("water-phase.pH"), either.decidedWithout());
-    Assessment both =
-        assess("oil.share > gel.oil-capacity and water-phase.pH < 5 pH", facts);
+    Assessment both = assess("oil.share > gel.oil-capacity and water-phase.pH < 5 pH", facts);
     assertEquals(Truth.open(Set.of("water-phase.pH")), both.truth());
     assertEquals(Set.of("grade of the gum"), both.decidedWithout());
   }
@@ -312,7 +313,8 @@ class EvaluationTest {
             .item("preservative", "Nettle Extract", Odds.OPEN, new Workshop.MapFacts());
     List<Subject> subjects = rule.subjects(facts);
     assertEquals(
-        List.of("Sodium Benzoate", "Nettle Extract"), subjects.stream().map(Subject::name).toList());
+        List.of("Sodium Benzoate", "Nettle Extract"),
+        subjects.stream().map(Subject::name).toList());
     assertEquals(Odds.CERTAIN, subjects.get(0).membership());
     assertEquals(Odds.OPEN, subjects.get(1).membership());
     assertEquals(Set.of("functions of Nettle Extract"), subjects.get(1).membershipMissing());

@@ -126,8 +126,7 @@ class ParserTest {
           """)
   void saysWhereAndWhy(String written, int column, String code, String hint) {
     List<Problem> problems = new ArrayList<>();
-    assertTrue(
-        Parser.parse(Workshop.text(written.replace("\\\"", "\"")), problems).isEmpty());
+    assertTrue(Parser.parse(Workshop.text(written.replace("\\\"", "\"")), problems).isEmpty());
     assertEquals(1, problems.size());
     Problem problem = problems.get(0);
     assertEquals(code, problem.code(), problem::toString);
@@ -189,10 +188,58 @@ class ParserTest {
     long seed = Seeds.seed();
     Random random = new Random(seed);
     String[] pieces = {
-      "oil.share", "gel.viscosity", "product.kind", "and", "or", "not", "within", "in", "has", "is",
-      "known", "unknown", "(", ")", "[", "]", ",", ".", "..", "\"", "<", "<=", ">", ">=", "=", "!=",
-      "+", "-", "*", "/", "5", "0.2", "%", "Pa", "°C", "/s", "mol/kg", " ", " ", " ", " ", "\n",
-      "min", "max", "row", "texture-windows", "preservative.share", "\u0000", "\ud83d", "é", "{", "}"
+      "oil.share",
+      "gel.viscosity",
+      "product.kind",
+      "and",
+      "or",
+      "not",
+      "within",
+      "in",
+      "has",
+      "is",
+      "known",
+      "unknown",
+      "(",
+      ")",
+      "[",
+      "]",
+      ",",
+      ".",
+      "..",
+      "\"",
+      "<",
+      "<=",
+      ">",
+      ">=",
+      "=",
+      "!=",
+      "+",
+      "-",
+      "*",
+      "/",
+      "5",
+      "0.2",
+      "%",
+      "Pa",
+      "°C",
+      "/s",
+      "mol/kg",
+      " ",
+      " ",
+      " ",
+      " ",
+      "\n",
+      "min",
+      "max",
+      "row",
+      "texture-windows",
+      "preservative.share",
+      "\u0000",
+      "\ud83d",
+      "é",
+      "{",
+      "}"
     };
     for (int i = 0; i < 10_000; i++) {
       StringBuilder text = new StringBuilder();

@@ -71,7 +71,8 @@ final class RandomConditions {
       case 7:
         if (asksWhatIsKnown) {
           return one(
-                  List.of(one(SHARES), "product.gum", "formula.is-buffered", "gel.viscosity(10 /s)"))
+                  List.of(
+                      one(SHARES), "product.gum", "formula.is-buffered", "gel.viscosity(10 /s)"))
               + one(List.of(" is known", " is unknown"));
         }
         return "texture-windows[product.texture].pack = " + one(List.of("jar", "pump"));
@@ -131,8 +132,10 @@ final class RandomConditions {
       case 1:
         return one(STRESSES);
       case 2:
-        return "texture-windows[" + one(List.of("product.texture", "serum", "soft-gel"))
-            + "]." + one(List.of("least-yield", "most-yield"));
+        return "texture-windows["
+            + one(List.of("product.texture", "serum", "soft-gel"))
+            + "]."
+            + one(List.of("least-yield", "most-yield"));
       case 3:
         return "gel.viscosity(" + one(List.of("10 /s", "(5 /s + 5 /s)")) + ") * 2 /s";
       case 4:
@@ -151,7 +154,13 @@ final class RandomConditions {
       case 2:
         return "(" + temperature(depth - 1) + " + " + literal(9) + " K)";
       default:
-        return "(" + temperature(depth - 1) + " - (" + temperature(0) + " - " + temperature(0) + "))";
+        return "("
+            + temperature(depth - 1)
+            + " - ("
+            + temperature(0)
+            + " - "
+            + temperature(0)
+            + "))";
     }
   }
 
@@ -163,11 +172,12 @@ final class RandomConditions {
     choice(facts, "product.texture", TEXTURES);
     choice(facts, "product.gum", List.of("Xanthan Gum", "Sclerotium Gum", "Gellan Gum"));
     Set<String> areas = new HashSet<>();
-    AREAS.forEach(area -> {
-      if (random.nextInt(3) == 0) {
-        areas.add(area);
-      }
-    });
+    AREAS.forEach(
+        area -> {
+          if (random.nextInt(3) == 0) {
+            areas.add(area);
+          }
+        });
     facts.choices.put(
         "product.area",
         new Chosen(areas, random.nextInt(3) == 0 ? Set.of("rest of the areas") : Set.of()));

@@ -64,10 +64,12 @@ class RuleBookTest {
         mistake("brace closes nothing", draft().message("a } b"), "23:7 template"),
         mistake("brace in a brace", draft().message("{a {oil.share}}"), "23:5 template"),
         mistake("empty braces", draft().message("{}"), "23:6 syntax"),
-        mistake("condition in a message", draft().message("{oil.share > 5 %}"), "23:6 not-printable"),
+        mistake(
+            "condition in a message", draft().message("{oil.share > 5 %}"), "23:6 not-printable"),
         mistake("name in a message", draft().message("{\"Aqua\"}"), "23:6 unknown-name"),
         mistake("misspelt in a message", draft().message("of {oil.shar}"), "23:9 unknown-name"),
-        mistake("item in a message", draft().message("{preservative.name}"), "23:6 outside-for-each"),
+        mistake(
+            "item in a message", draft().message("{preservative.name}"), "23:6 outside-for-each"),
         mistake(
             "several at once",
             draft().when("oil.shar > 5 %").require("gum.share > 5").message("{x}").sources("y"),
@@ -178,15 +180,12 @@ class RuleBookTest {
 
   @Test
   void aDutyMayRequireNothing() {
-    CompiledRule duty =
-        Workshop.compiled(draft().duty().when("oil.share > 1 %").requireNothing());
+    CompiledRule duty = Workshop.compiled(draft().duty().when("oil.share > 1 %").requireNothing());
     assertFalse(duty.hasRequirement());
     assertEquals(
-        Truth.CERTAIN,
-        duty.when(new Workshop.MapFacts().number("oil.share", 2), Subject.NONE));
+        Truth.CERTAIN, duty.when(new Workshop.MapFacts().number("oil.share", 2), Subject.NONE));
     assertThrows(
-        IllegalArgumentException.class,
-        () -> duty.require(new Workshop.MapFacts(), Subject.NONE));
+        IllegalArgumentException.class, () -> duty.require(new Workshop.MapFacts(), Subject.NONE));
     CompiledRule checked =
         Workshop.compiled(draft().duty().when("oil.share > 1 %").require("gum.share > 1 %"));
     assertTrue(checked.hasRequirement());
@@ -296,16 +295,14 @@ class RuleBookTest {
       String because,
       String expected) {
     Compilation compilation = changed(change(rule, how, require, when, severity, because));
-    assertEquals(
-        expected == null ? List.of() : List.of(expected.split(", ")), found(compilation));
+    assertEquals(expected == null ? List.of() : List.of(expected.split(", ")), found(compilation));
   }
 
   @Test
   void aMisspeltRuleInAChangeGetsAHint() {
     Compilation compilation =
         changed(change("oil-load.above-capacty", RuleSet.How.SWITCH_OFF, null, null, null, "tin"));
-    assertEquals(
-        "Did you mean oil-load.above-capacity?", compilation.problems().get(0).hint());
+    assertEquals("Did you mean oil-load.above-capacity?", compilation.problems().get(0).hint());
   }
 
   @Test

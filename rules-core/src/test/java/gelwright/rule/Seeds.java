@@ -1,6 +1,8 @@
 package gelwright.rule;
 
-/** The seed of random tests: fixed, or given with {@code -Dseed=} to replay or to search further. */
+/**
+ * The seed of random tests: fixed, or given with {@code -Dseed=} to replay or to search further.
+ */
 final class Seeds {
   private static final long USUAL = 20261125L;
 

@@ -103,9 +103,7 @@ final class Workshop {
                       "most-yield", number("8 Pa"),
                       "pack", names("pump"),
                       "areas", names("face", "hands"))),
-              row(
-                  "soft-gel",
-                  Map.of("least-yield", number("12 Pa"), "pack", names("jar")))),
+              row("soft-gel", Map.of("least-yield", number("12 Pa"), "pack", names("jar")))),
           at(90));
 
   // Property names by slot, of the formula ("") and of each kind of item; and those of functions.
@@ -408,7 +406,6 @@ final class Workshop {
     }
   }
 
-  private record MapItem(
-      String name, Odds membership, Set<String> membershipMissing, Facts facts)
+  private record MapItem(String name, Odds membership, Set<String> membershipMissing, Facts facts)
       implements Facts.Item {}
 }
