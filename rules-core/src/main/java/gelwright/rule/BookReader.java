@@ -276,8 +276,8 @@ final class BookReader {
     if (rule != null && change.severity().isPresent()) {
       int direction = change.severity().get().compareTo(rule.severity());
       boolean wrong =
-          change.how() == RuleSet.How.TIGHTEN && direction < 0
-              || change.how() == RuleSet.How.RELAX && direction > 0;
+          (change.how() == RuleSet.How.TIGHTEN && direction < 0)
+              || (change.how() == RuleSet.How.RELAX && direction > 0);
       if (wrong) {
         add(
             place,

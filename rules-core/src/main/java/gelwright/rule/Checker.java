@@ -654,15 +654,15 @@ final class Checker {
   private Seen compare(Syntax.Compare compare) {
     Seen left = see(compare.left());
     Seen right = see(compare.right());
-    if (left instanceof Wrong && right instanceof Loose
-        || left instanceof Loose && right instanceof Wrong) {
+    if ((left instanceof Wrong && right instanceof Loose)
+        || (left instanceof Loose && right instanceof Wrong)) {
       // What the name may be is only known from the side that is wrong.
       return WRONG;
     }
     boolean equality =
         compare.relation() == Relation.EQUAL || compare.relation() == Relation.NOT_EQUAL;
     if (equality
-        && (isNames(left) || isNames(right) || left instanceof Loose && right instanceof Loose)) {
+        && (isNames(left) || isNames(right) || (left instanceof Loose && right instanceof Loose))) {
       return sameName(compare, left, right);
     }
     Optional<Term.OfNumber> a = number(left, compare.left());
@@ -692,8 +692,8 @@ final class Checker {
       unknownName(suspect);
       return WRONG;
     }
-    Optional<Term.OfNames> a = side(left, right, compare.left(), compare.right());
-    Optional<Term.OfNames> b = side(right, left, compare.right(), compare.left());
+    Optional<Term.OfNames> a = side(left, right, compare.left());
+    Optional<Term.OfNames> b = side(right, left, compare.right());
     if (a.isEmpty() || b.isEmpty()) {
       return WRONG;
     }
@@ -724,7 +724,7 @@ final class Checker {
     return mine.isEmpty() || theirs.isEmpty() || mine.stream().anyMatch(theirs::contains);
   }
 
-  private Optional<Term.OfNames> side(Seen mine, Seen other, Syntax syntax, Syntax otherSyntax) {
+  private Optional<Term.OfNames> side(Seen mine, Seen other, Syntax syntax) {
     if (mine instanceof Checked checked) {
       if (checked.term() instanceof Term.OfNames names) {
         if (names.type() instanceof Type.Choice) {
@@ -933,14 +933,18 @@ final class Checker {
   }
 
   private static boolean readsAnything(Term term) {
-    boolean leaf =
-        !(term instanceof Term.Constant
-            || term instanceof Term.NamesConstant
-            || term instanceof Term.SubjectName);
+    if (term instanceof Term.Constant
+        || term instanceof Term.NamesConstant
+        || term instanceof Term.SubjectName) {
+      return false;
+    }
+    if (term instanceof Term.NumberLookup
+        || term instanceof Term.NamesLookup
+        || term instanceof Term.NumberCall) {
+      return true;
+    }
     List<? extends Term> parts = parts(term);
-    return parts.isEmpty() || term instanceof Term.NumberLookup || term instanceof Term.NamesLookup
-        ? leaf
-        : term instanceof Term.NumberCall || parts.stream().anyMatch(Checker::readsAnything);
+    return parts.isEmpty() || parts.stream().anyMatch(Checker::readsAnything);
   }
 
   // Exact by arithmetic: nothing in it is measured or modelled.

@@ -456,8 +456,8 @@ final class Compiler {
   // with the highest.
   private static boolean countsMore(Odds odds, Odds than, boolean all) {
     if (all) {
-      return odds.low() < than.low() || odds.low() == than.low() && odds.high() < than.high();
+      return odds.low() < than.low() || (odds.low() == than.low() && odds.high() < than.high());
     }
-    return odds.high() > than.high() || odds.high() == than.high() && odds.low() > than.low();
+    return odds.high() > than.high() || (odds.high() == than.high() && odds.low() > than.low());
   }
 }

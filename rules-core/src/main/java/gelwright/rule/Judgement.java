@@ -66,14 +66,18 @@ final class Judgement {
 
   /** Whether two choices are the same name. */
   static Truth same(Chosen left, Chosen right) {
-    if (left.names().isEmpty() && !left.isKnown() || right.names().isEmpty() && !right.isKnown()) {
+    if (isOpen(left) || isOpen(right)) {
       return Truth.open(Sets.union(left.missing(), right.missing()));
     }
     return Truth.of(left.names().stream().anyMatch(right.names()::contains));
   }
 
+  private static boolean isOpen(Chosen chosen) {
+    return chosen.names().isEmpty() && !chosen.isKnown();
+  }
+
   static Truth oneOf(Chosen chosen, Set<String> names) {
-    if (chosen.names().isEmpty() && !chosen.isKnown()) {
+    if (isOpen(chosen)) {
       return Truth.open(chosen.missing());
     }
     return Truth.of(chosen.names().stream().anyMatch(names::contains));
@@ -81,7 +85,7 @@ final class Judgement {
 
   static Truth has(Chosen several, Chosen one) {
     if (one.names().isEmpty()) {
-      if (one.isKnown() || several.isKnown() && several.names().isEmpty()) {
+      if (one.isKnown() || (several.isKnown() && several.names().isEmpty())) {
         return Truth.IMPOSSIBLE;
       }
       return Truth.open(Sets.union(several.missing(), one.missing()));

@@ -380,8 +380,8 @@ final class Parser {
     while (at < end) {
       char next = text.charAt(at);
       boolean joins =
-          next == '-' && at + 1 < end && isNameCharacter(text.charAt(at + 1))
-              || next == '.' && at + 1 < end && Character.isLetter(text.charAt(at + 1));
+          (next == '-' && at + 1 < end && isNameCharacter(text.charAt(at + 1)))
+              || (next == '.' && at + 1 < end && Character.isLetter(text.charAt(at + 1)));
       if (!isNameCharacter(next) && !joins) {
         break;
       }

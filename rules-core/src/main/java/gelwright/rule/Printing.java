@@ -122,9 +122,9 @@ final class Printing {
     double low = value.atLeast().low();
     double high = value.atMost().high();
     boolean signed = unit == Unit.PH || unit.dimension().point();
-    boolean fromBelow = Double.isInfinite(low) || !signed && low == 0;
+    boolean fromBelow = Double.isInfinite(low) || (!signed && low == 0);
     boolean fromAbove =
-        Double.isInfinite(high) || unit.dimension().equals(Dimension.SHARE) && high >= 100;
+        Double.isInfinite(high) || (unit.dimension().equals(Dimension.SHARE) && high >= 100);
     if (fromBelow && fromAbove) {
       return UNKNOWN_AMOUNT;
     }
