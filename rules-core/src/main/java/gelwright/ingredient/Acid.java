@@ -14,8 +14,8 @@ import java.util.Optional;
  *     sodium), -1 for a hydrochloride; 0 for the free acid or base
  * @param parent INCI name of the free acid or base it counts as, or empty when it is its own
  * @param perMolecule moles of the parent per mole
- * @param slope for acid groups on a polymer, which titrate as pH = pKa + slope · log10(α / (1 − α));
- *     the molar mass is then that of one group. Absent for small molecules.
+ * @param slope for acid groups on a polymer, which titrate as pH = pKa + slope · log10(α / (1 −
+ *     α)); the molar mass is then that of one group. Absent for small molecules.
  */
 public record Acid(
     List<Figure> pKa,

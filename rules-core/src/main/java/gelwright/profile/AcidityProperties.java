@@ -300,8 +300,7 @@ final class AcidityProperties {
       for (double each : pKa) {
         list.add(each);
       }
-      solution.species.add(
-          new AcidBase.Weak(molality * acid.get().perMolecule(), list, charge));
+      solution.species.add(new AcidBase.Weak(molality * acid.get().perMolecule(), list, charge));
     }
     int counterIons = acid.get().counterIons();
     if (counterIons != 0) {
