@@ -23,11 +23,7 @@ public final class Decoder {
       return fail(
           start,
           "too-large",
-          "The document has "
-              + bytes.length
-              + " bytes; at most "
-              + limits.bytes()
-              + " are read.",
+          "The document has more than the " + limits.bytes() + " bytes that are read.",
           "");
     }
     if (looksLikeUtf16(bytes)) {

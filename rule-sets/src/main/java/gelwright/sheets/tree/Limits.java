@@ -19,6 +19,9 @@ public record Limits(int bytes, int depth, int nodes, int scalarLength, int prob
     positive(nodes, "nodes");
     positive(scalarLength, "scalarLength");
     positive(problems, "problems");
+    if (bytes == Integer.MAX_VALUE) {
+      throw new IllegalArgumentException("bytes must be less than " + Integer.MAX_VALUE);
+    }
     if (depth > 1_000) {
       // Trees are walked recursively; this many levels fit on any thread's stack.
       throw new IllegalArgumentException("depth must be at most 1000, is " + depth);
