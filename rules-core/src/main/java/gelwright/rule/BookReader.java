@@ -22,7 +22,7 @@ import java.util.stream.Collectors;
  * Checks and compiles rule sets as a whole: names across sets, tables, changes by a house, rules.
  */
 final class BookReader {
-  private static final Pattern KEBAB = Pattern.compile("[a-z0-9]++(?:-[a-z0-9]++)*+");
+  private static final Pattern KEBAB = Pattern.compile("(?:pH|[a-z0-9]++)(?:-(?:pH|[a-z0-9]++))*+");
   private static final Pattern ROWS = Pattern.compile("row\\s++of\\s++(\\S++)");
   private static final List<String> LEVERS =
       List.of("raise", "lower", "change", "replace", "reorder");
