@@ -12,4 +12,13 @@ module gelwright.rulesets {
   requires org.apache.commons.csv;
   requires org.hibernate.validator;
   requires org.snakeyaml.engine;
+
+  exports gelwright.sheets;
+  exports gelwright.sheets.tree;
+
+  // The validator reads the document records and makes the constraints' checkers.
+  opens gelwright.sheets.document to
+      org.hibernate.validator;
+  opens gelwright.sheets.mapping to
+      org.hibernate.validator;
 }

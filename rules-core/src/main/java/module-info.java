@@ -9,15 +9,18 @@ import org.jspecify.annotations.NullMarked;
  */
 @NullMarked
 module gelwright.core {
-  exports gelwright.formula;
-  exports gelwright.ingredient;
-  exports gelwright.problem;
-  exports gelwright.quantity;
-  exports gelwright.review;
-  exports gelwright.rule;
-
   // Annotations only: callers see them in signatures, nobody needs them at run time.
   requires static transitive org.jspecify;
   // Named after its jar: Hipparchus declares no module name of its own.
   requires hipparchus.core;
+  requires hipparchus.optim;
+
+  exports gelwright.problem;
+  exports gelwright.quantity;
+  exports gelwright.formula;
+  exports gelwright.ingredient;
+  exports gelwright.science;
+  exports gelwright.rule;
+  exports gelwright.profile;
+  exports gelwright.review;
 }

@@ -53,13 +53,6 @@ final class ProcessProperties {
           "highest temperature it lives through, from the step at which it joins",
           (world, item) -> peak(world, world.model().component(item)));
 
-  static final Definition TIME_ABOVE_40 =
-      Definition.number(
-          "time-above-40",
-          Unit.MINUTE,
-          "time it spends above 40 °C",
-          (world, item) -> secondsAbove(world, world.model().component(item), 40));
-
   static final List<Definition> OF_HEAT_LIMITS =
       List.of(
           Definition.choice(
@@ -90,8 +83,7 @@ final class ProcessProperties {
                 }
                 HeatLimit limit = heat.limit().get();
                 return Reading.of(
-                    world.value(
-                        limit.atMost(), "heat limit of " + heat.component().name(), ""));
+                    world.value(limit.atMost(), "heat limit of " + heat.component().name(), ""));
               }),
           Definition.number(
               "peak-temperature",
@@ -109,7 +101,9 @@ final class ProcessProperties {
                 }
                 double limit =
                     world.value(
-                        heat.limit().get().atMost(), "heat limit of " + heat.component().name(), "");
+                        heat.limit().get().atMost(),
+                        "heat limit of " + heat.component().name(),
+                        "");
                 return secondsAbove(world, heat.component(), limit);
               }));
 
@@ -118,8 +112,16 @@ final class ProcessProperties {
           Definition.choice(
               "action",
               Set.of(
-                  "heat", "cool", "hold", "disperse", "hydrate", "add", "mix", "homogenise",
-                  "adjust-pH", "fill"),
+                  "heat",
+                  "cool",
+                  "hold",
+                  "disperse",
+                  "hydrate",
+                  "add",
+                  "mix",
+                  "homogenise",
+                  "adjust-pH",
+                  "fill"),
               true,
               "what is done",
               (model, item) -> Chosen.of(step(model, item).action().word())),
