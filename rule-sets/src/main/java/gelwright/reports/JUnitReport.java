@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -45,7 +46,7 @@ public final class JUnitReport {
   public static void write(List<Review> reviews, List<Unreadable> unreadable, OutputStream out)
       throws IOException {
     StringBuilder suites = new StringBuilder();
-    int[] totals = new int[Kind.values().length];
+    Map<Kind, Integer> totals = new EnumMap<>(Kind.class);
     for (Review review : reviews) {
       suite(suites, review.formula(), review.place().file(), cases(review), totals, review);
     }
@@ -171,12 +172,12 @@ public final class JUnitReport {
       String name,
       String file,
       List<Case> cases,
-      int[] totals,
+      Map<Kind, Integer> totals,
       @Nullable Review review) {
-    int[] mine = new int[Kind.values().length];
+    Map<Kind, Integer> mine = new EnumMap<>(Kind.class);
     for (Case one : cases) {
-      mine[one.kind().ordinal()]++;
-      totals[one.kind().ordinal()]++;
+      mine.merge(one.kind(), 1, Integer::sum);
+      totals.merge(one.kind(), 1, Integer::sum);
     }
     xml.append("  <testsuite");
     attribute(xml, "name", name);
@@ -239,15 +240,15 @@ public final class JUnitReport {
     xml.append("    </testcase>\n");
   }
 
-  private static void totals(StringBuilder xml, int[] kinds) {
+  private static void totals(StringBuilder xml, Map<Kind, Integer> kinds) {
     int tests = 0;
-    for (int count : kinds) {
+    for (int count : kinds.values()) {
       tests += count;
     }
     attribute(xml, "tests", Integer.toString(tests));
-    attribute(xml, "failures", Integer.toString(kinds[Kind.FAILURE.ordinal()]));
-    attribute(xml, "errors", Integer.toString(kinds[Kind.ERROR.ordinal()]));
-    attribute(xml, "skipped", Integer.toString(kinds[Kind.SKIPPED.ordinal()]));
+    attribute(xml, "failures", Integer.toString(kinds.getOrDefault(Kind.FAILURE, 0)));
+    attribute(xml, "errors", Integer.toString(kinds.getOrDefault(Kind.ERROR, 0)));
+    attribute(xml, "skipped", Integer.toString(kinds.getOrDefault(Kind.SKIPPED, 0)));
   }
 
   private static void attribute(StringBuilder xml, String name, String value) {
@@ -272,9 +273,9 @@ public final class JUnitReport {
                 case '\t' -> escaped.append(inAttribute ? "&#9;" : "\t");
                 default -> {
                   boolean known =
-                      point >= 0x20 && point < 0x7f
-                          || point > 0x9f && point <= 0xd7ff
-                          || point >= 0xe000 && point <= 0xfffd
+                      (point >= 0x20 && point < 0x7f)
+                          || (point > 0x9f && point <= 0xd7ff)
+                          || (point >= 0xe000 && point <= 0xfffd)
                           || point >= 0x10000;
                   if (known) {
                     escaped.appendCodePoint(point);

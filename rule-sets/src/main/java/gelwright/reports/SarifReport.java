@@ -395,11 +395,11 @@ public final class SarifReport {
     for (byte octet : slashed.getBytes(StandardCharsets.UTF_8)) {
       char character = (char) (octet & 0xff);
       boolean plain =
-          character >= 'a' && character <= 'z'
-              || character >= 'A' && character <= 'Z'
-              || character >= '0' && character <= '9'
+          (character >= 'a' && character <= 'z')
+              || (character >= 'A' && character <= 'Z')
+              || (character >= '0' && character <= '9')
               || "-._~/".indexOf(character) >= 0
-              || character == ':' && uri.length() > 0 && uri.toString().startsWith("file:");
+              || (character == ':' && uri.indexOf("file:") == 0);
       if (plain) {
         uri.append(character);
       } else {

@@ -109,10 +109,10 @@ final class JUnitReportTest {
             point ->
                 point == '\n'
                     || point == '\t'
-                    || !Character.isISOControl(point)
+                    || (!Character.isISOControl(point)
                         && Character.getType(point) != Character.SURROGATE
                         && point != 0xfffe
-                        && point != 0xffff)
+                        && point != 0xffff))
         .forEach(expected::appendCodePoint);
     assertEquals(expected.toString(), name);
     assertEquals(0, document.getElementsByTagName("script").getLength());

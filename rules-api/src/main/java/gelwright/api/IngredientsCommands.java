@@ -84,7 +84,7 @@ final class IngredientsCommands implements Runnable {
                 || ingredient.synonyms().stream()
                     .anyMatch(name -> name.toLowerCase(Locale.ROOT).contains(wanted))
                 || functions.contains(wanted)
-                || !ingredient.cas().isEmpty() && ingredient.cas().equals(wanted);
+                || (!ingredient.cas().isEmpty() && ingredient.cas().equals(wanted));
         if (hit) {
           rows.add(
               List.of(

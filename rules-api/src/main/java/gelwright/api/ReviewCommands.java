@@ -127,12 +127,6 @@ final class ReviewCommands {
         description = "SARIF: leave accepted findings out instead of marking them as suppressed.")
     private boolean leaveOutAccepted;
 
-    @Option(
-        names = {"-h", "--help"},
-        usageHelp = true,
-        description = "Show this help.")
-    private boolean help;
-
     Common(Engine engine, Terminal terminal) {
       this.engine = engine;
       this.terminal = terminal;
@@ -310,6 +304,7 @@ final class ReviewCommands {
   /** Reviews the files named. */
   @Command(
       name = "review",
+      mixinStandardHelpOptions = true,
       description =
           "Reviews formula sheets: what breaks, what is borderline, what could not be checked, and why.")
   static final class ReviewFiles extends Common {
@@ -358,6 +353,7 @@ final class ReviewCommands {
   /** Reviews a whole library. */
   @Command(
       name = "lint",
+      mixinStandardHelpOptions = true,
       description =
           "Reviews every formula sheet in folders, with all beneath them, and gives a table of the outcomes.")
   static final class Lint extends Common {

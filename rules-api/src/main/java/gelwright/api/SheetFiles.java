@@ -21,8 +21,7 @@ import java.util.regex.PatternSyntaxException;
 
 /**
  * Finds the formula sheets that a command line names: files, folders with all beneath them, and
- * patterns such as {@code recipes/**&#47;*.yaml}. Hidden folders are not entered, links not
- * followed.
+ * patterns with {@code *} in them. Hidden folders are not entered, links not followed.
  *
  * @param files in the order of their names, each once
  * @param unreadable what was named and is not there

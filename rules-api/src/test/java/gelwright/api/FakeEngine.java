@@ -129,7 +129,7 @@ final class FakeEngine implements Engine, Engine.Loaded {
     List<Duty> duties = new ArrayList<>();
     TreeMap<String, Outcome> rules = new TreeMap<>();
     rules.put("composition.sum", Outcome.HOLDS);
-    for (String word : formula.name().split("\\s+")) {
+    for (String word : formula.name().split("\\s+", -1)) {
       switch (word) {
         case "crash" -> throw new IllegalStateException("made to fail");
         case "breaks" -> findings.add(finding(word, Outcome.BREAKS, 0.01, Severity.ERROR, trace));
