@@ -3,6 +3,8 @@ import org.jspecify.annotations.NullMarked;
 /** The declarative knowledge of Gelwright, and the readers and writers of its documents. */
 @NullMarked
 module gelwright.rulesets {
+  exports gelwright.reports;
+
   requires transitive gelwright.core;
   requires static transitive org.jspecify;
   requires com.fasterxml.jackson.databind;

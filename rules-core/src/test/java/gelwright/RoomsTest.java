@@ -60,13 +60,16 @@ final class RoomsTest {
   /** Each room, and the rooms it may know besides itself. */
   private static final Map<String, List<String>> ROOMS =
       Map.of(
+          "problem", List.of(),
           "quantity", List.of(),
           "science", List.of("quantity"),
-          "formula", List.of("quantity"),
-          "ingredient", List.of("quantity"),
-          "profile", List.of("quantity", "science", "formula", "ingredient"),
-          "rule", List.of("quantity"),
-          "review", List.of("quantity", "science", "formula", "ingredient", "profile", "rule"));
+          "formula", List.of("quantity", "problem"),
+          "ingredient", List.of("quantity", "problem"),
+          "rule", List.of("quantity", "problem"),
+          "profile", List.of("quantity", "problem", "science", "formula", "ingredient", "rule"),
+          "review",
+              List.of(
+                  "quantity", "problem", "science", "formula", "ingredient", "profile", "rule"));
 
   private static Stream<Arguments> rooms() {
     return ROOMS.entrySet().stream()

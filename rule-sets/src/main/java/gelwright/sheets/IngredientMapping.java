@@ -167,7 +167,8 @@ final class IngredientMapping {
             node,
             "acid",
             problems,
-            List.of("pKa", "charge", "counter-ions", "parent", "per-molecule", "source"))
+            List.of(
+                "pKa", "charge", "counter-ions", "parent", "per-molecule", "slope", "source"))
         .flatMap(
             keys -> {
               Figures figures = outer.of(keys);
@@ -185,6 +186,16 @@ final class IngredientMapping {
                     "\"per-molecule\" must be at least 1.");
                 return Optional.empty();
               }
+              Optional<Figure> slope =
+                  keys.optional("slope", figures.figure(Dimension.NUMBER));
+              if (slope.isPresent()
+                  && (slope.get().likely() <= 0 || pKa.map(List::size).orElse(1) != 1)) {
+                problems.add(
+                    keys.place("slope"),
+                    "out-of-range",
+                    "\"slope\" is for the groups of a polymer: above 0, with a single pKa.");
+                return Optional.empty();
+              }
               if (pKa.isEmpty() || charge.isEmpty() || counterIons.isEmpty()) {
                 return Optional.empty();
               }
@@ -194,7 +205,8 @@ final class IngredientMapping {
                       charge.get(),
                       counterIons.get(),
                       parent.orElse(""),
-                      perMolecule.orElse(1)));
+                      perMolecule.orElse(1),
+                      slope));
             });
   }
 

@@ -13,13 +13,15 @@ import java.util.Comparator;
  * @param hint what to do about it, or empty: "did you mean ..."
  */
 public record Problem(Place place, String code, String message, String hint) {
-  /** Order of a document: by file, line, column, then code and message. */
+  /** Order of a document: by file, line, column, then code, message, pointer and hint. */
   public static final Comparator<Problem> IN_ORDER =
       Comparator.<Problem, String>comparing(problem -> problem.place().file())
           .thenComparingInt(problem -> problem.place().line())
           .thenComparingInt(problem -> problem.place().column())
           .thenComparing(Problem::code)
-          .thenComparing(Problem::message);
+          .thenComparing(Problem::message)
+          .thenComparing(problem -> problem.place().pointer())
+          .thenComparing(Problem::hint);
 
   public Problem {
     requireNonNull(place, "place");
@@ -28,12 +30,20 @@ public record Problem(Place place, String code, String message, String hint) {
     requireNonNull(hint, "hint");
   }
 
+  /** A problem without a hint. */
   public static Problem of(Place place, String code, String message) {
     return new Problem(place, code, message, "");
   }
 
+  /** One line for people: {@code file:line:column: message hint [code]}. */
   @Override
   public String toString() {
-    return place + ": " + message + (hint.isEmpty() ? "" : " " + hint) + " [" + code + "]";
+    String where = place.toString();
+    return (where.isEmpty() ? "" : where + ": ")
+        + message
+        + (hint.isEmpty() ? "" : " " + hint)
+        + " ["
+        + code
+        + "]";
   }
 }

@@ -13,8 +13,13 @@ public final class Spelling {
   private Spelling() {}
 
   /**
-   * The known words within about a third of the word's length in edits (optimal string alignment
-   * distance, case ignored), nearest first, ties in alphabetical order.
+   * The known words within about a third of the word's length in edits, at least one and at most
+   * four (optimal string alignment distance, case ignored), nearest first, ties in alphabetical
+   * order.
+   *
+   * @param word what was written; nothing is near to one longer than 80 characters
+   * @param known the words it may have meant
+   * @param most how many to give at most, at least 0
    */
   public static List<String> closest(String word, Collection<String> known, int most) {
     if (word.length() > LONGEST) {
@@ -49,6 +54,11 @@ public final class Spelling {
     return "Did you mean " + String.join(" or ", closest) + "?";
   }
 
+  /**
+   * Optimal string alignment distance: the fewest insertions, deletions, replacements and swaps of
+   * neighbours that turn one text into the other, no part being edited twice. Three rows of the
+   * table are kept.
+   */
   static int distance(String a, String b) {
     int[] beforeLast = new int[b.length() + 1];
     int[] last = new int[b.length() + 1];

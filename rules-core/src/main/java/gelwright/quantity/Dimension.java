@@ -3,9 +3,10 @@ package gelwright.quantity;
 /**
  * What kind of quantity a number is: only numbers of one dimension may be added or compared.
  *
- * <p>Exponents over the base kg, m, s, K, mol, and three bases the trade needs: <i>turn</i> (so that
- * a stirrer's rpm is never mistaken for a shear rate), <i>share</i> (% w/w is not a plain number) and
- * <i>pH</i>. A temperature on the scale ({@code point}) is kept apart from a temperature difference.
+ * <p>Exponents over the base kg, m, s, K, mol, and three bases the trade needs: <i>turn</i> (so
+ * that a stirrer's rpm is never mistaken for a shear rate), <i>share</i> (% w/w is not a plain
+ * number) and <i>pH</i>. A temperature on the scale ({@code point}) is kept apart from a
+ * temperature difference.
  *
  * @param mass exponent of kg
  * @param length exponent of m
@@ -54,12 +55,17 @@ public record Dimension(
     return equals(NUMBER);
   }
 
-  /** The dimension of a product. Two points, or a point and anything but a number, have none. */
+  /**
+   * The dimension of a product. A reading on a scale ({@code point}) counts as a difference here;
+   * readings should not be multiplied, and whoever checks a formula refuses that beforehand.
+   */
   public Dimension times(Dimension other) {
     return combine(other, 1);
   }
 
-  /** The dimension of a quotient. */
+  /**
+   * The dimension of a quotient; a reading on a scale counts as a difference, see {@link #times}.
+   */
   public Dimension per(Dimension other) {
     return combine(other, -1);
   }

@@ -8,13 +8,16 @@ import static java.util.Objects.requireNonNull;
  * <p>Two numbers that carry the same doubt move together, so it cancels when they are compared.
  * Doubts are equal when their names are.
  *
- * @param name what is not known exactly, in the trade's words
+ * @param name what is not known exactly, in the trade's words; not blank
  * @param settledBy the measurement or information that would settle it, or empty
  */
 public record Doubt(String name, String settledBy) implements Comparable<Doubt> {
   public Doubt {
     requireNonNull(name, "name");
     requireNonNull(settledBy, "settledBy");
+    if (name.isBlank()) {
+      throw new IllegalArgumentException("name must not be blank: doubts are told apart by it");
+    }
   }
 
   @Override

@@ -2,6 +2,7 @@ package gelwright.quantity;
 
 import static java.util.Objects.requireNonNull;
 
+import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -10,12 +11,18 @@ import java.util.regex.Pattern;
  * A number with its unit, as written on a sheet: {@code 35 min}, {@code 38 °C}, {@code 0.2 %}.
  *
  * @param value finite, in {@code unit}
- * @param unit never null
+ * @param unit the unit it is written in
  */
 public record Quantity(double value, Unit unit) {
-  // Bounded digits: a sheet cannot make this pattern work hard.
+  // Bounded digits, and [0-9] for the digits of ASCII alone: a sheet cannot make this pattern work
+  // hard, nor write a number that a reader of the sheet cannot read.
   private static final Pattern WRITTEN =
-      Pattern.compile("([+-]?\\d{1,18}(?:\\.\\d{1,18})?(?:[eE][+-]?\\d{1,3})?)(?:\\s*(\\D.{0,15}|)|\\s+(1/[a-z]+))");
+      Pattern.compile(
+          "([+-]?[0-9]{1,18}(?:\\.[0-9]{1,18})?(?:[eE][+-]?[0-9]{1,3})?)"
+              + "(?:\\s*([^0-9\\s].{0,15}|)|\\s+(1/[a-z]{1,6}))");
+
+  /** Longest text that is read at all. */
+  private static final int LONGEST = 60;
 
   public Quantity {
     requireNonNull(unit, "unit");
@@ -24,6 +31,7 @@ public record Quantity(double value, Unit unit) {
     }
   }
 
+  /** A quantity in the unit it is written in. */
   public static Quantity of(double value, Unit unit) {
     return new Quantity(value, unit);
   }
@@ -34,26 +42,44 @@ public record Quantity(double value, Unit unit) {
   }
 
   /**
-   * Reads a quantity as a formulator writes it: a number with a decimal point, an optional space, a
-   * unit of {@link Unit}, or nothing for a plain number. Empty when it is anything else.
+   * Reads a quantity as a formulator writes it: a number with a decimal point, an optional space
+   * (plain, no-break or thin), a unit of {@link Unit}, or nothing for a plain number. Empty when it
+   * is anything else: a decimal comma, digits of another script, a number too large or too small to
+   * hold, an unknown unit, more than 60 characters.
    */
   public static Optional<Quantity> parse(String text) {
-    String stripped = text.strip();
-    if (stripped.length() > 60) {
-      return Optional.empty();
-    }
-    Matcher match = WRITTEN.matcher(stripped);
-    if (!match.matches()) {
-      return Optional.empty();
-    }
-    double value = Double.parseDouble(match.group(1));
-    if (!Double.isFinite(value)) {
-      return Optional.empty();
-    }
-    String symbol = match.group(2) == null ? match.group(3) : match.group(2);
-    return Unit.of(symbol).map(unit -> new Quantity(value, unit));
+    return Written.read(text)
+        .map(written -> new Quantity(Double.parseDouble(written.number()), written.unit()));
   }
 
+  /**
+   * A quantity with its number still in digits, for readers that must not round it.
+   *
+   * @param number decimal digits as written; as a double it is finite, and 0 only if written so
+   * @param unit the unit
+   */
+  record Written(String number, Unit unit) {
+    static Optional<Written> read(String text) {
+      if (text.length() > LONGEST) {
+        return Optional.empty();
+      }
+      // No-break, narrow no-break and thin space, which typesetting puts before a unit.
+      String spaced = text.replace('\u00a0', ' ').replace('\u202f', ' ').replace('\u2009', ' ');
+      Matcher match = WRITTEN.matcher(spaced.strip());
+      if (!match.matches()) {
+        return Optional.empty();
+      }
+      String number = match.group(1);
+      double value = Double.parseDouble(number);
+      if (!Double.isFinite(value) || (value == 0 && new BigDecimal(number).signum() != 0)) {
+        return Optional.empty();
+      }
+      String symbol = match.group(2) == null ? match.group(3) : match.group(2);
+      return Unit.of(symbol).map(unit -> new Written(number, unit));
+    }
+  }
+
+  /** What kind of quantity this is. */
   public Dimension dimension() {
     return unit.dimension();
   }
@@ -63,7 +89,7 @@ public record Quantity(double value, Unit unit) {
     return unit.toBase(value);
   }
 
-  /** The number in another unit of the same dimension. */
+  /** The number in another unit of the same dimension; of another dimension is a caller's error. */
   public double in(Unit other) {
     if (!other.dimension().equals(unit.dimension())) {
       throw new IllegalArgumentException(
@@ -78,7 +104,12 @@ public record Quantity(double value, Unit unit) {
     return print(value, unit);
   }
 
-  /** A number of a unit as a formulator writes it; a pH goes without its unit. */
+  /**
+   * A number of a unit as a formulator writes it, to three significant digits (four for a
+   * temperature or stirring speed from 100 on); a pH to two decimals at most and without its unit.
+   *
+   * @param value in {@code unit}; anything but NaN
+   */
   public static String print(double value, Unit unit) {
     if (unit == Unit.PH) {
       String text = Numbers.decimals(value, 2);

@@ -10,7 +10,12 @@ import java.util.Optional;
  * The units a formulator writes, each with its dimension and its size in the coherent base unit.
  *
  * <p>Conversion factors are exact by definition (BIPM, The International System of Units, 9th
- * edition 2019); a month is 1/12 of a Gregorian year of 365.2425 days, as shelf lives are counted.
+ * edition 2019: prefixes of table 7, minute, hour, day and litre of table 8); a month is 1/12 of a
+ * Gregorian year of 365.2425 days, as shelf lives are counted; 1 cP is 1 mPa·s.
+ *
+ * <p>The reciprocal units are kept apart by what they count: {@link #RPM} is turns of a stirrer,
+ * and no conversion leads from it to a shear rate. {@link #CELSIUS} is a reading on the scale and
+ * {@link #KELVIN} a difference; they do not convert into each other.
  */
 public enum Unit {
   PERCENT("%", 1, Dimension.SHARE, "a share", "percent", "% w/w", "%w/w"),
@@ -18,7 +23,7 @@ public enum Unit {
   NONE("", 1, Dimension.NUMBER, "a plain number"),
   GRAM("g", 1e-3, Dimension.MASS, "a mass"),
   MILLIGRAM("mg", 1e-6, Dimension.MASS, "a mass"),
-  KILOGRAM("kg", 1, Dimension.MASS, "a mass"),
+  KILOGRAM("kg", 1, Dimension.MASS, "a mass", "Kg"),
   MILLILITRE("mL", 1e-6, Dimension.VOLUME, "a volume", "ml"),
   LITRE("L", 1e-3, Dimension.VOLUME, "a volume", "l"),
   CELSIUS("°C", 1, Dimension.TEMPERATURE, "a temperature", "C", "degC", "℃", "ºC"),
@@ -38,7 +43,7 @@ public enum Unit {
   PER_MINUTE("/min", 1.0 / 60, Dimension.RATE, "a rate", "1/min"),
   PER_HOUR("/h", 1.0 / 3600, Dimension.RATE, "a rate", "1/h"),
   PER_DAY("/day", 1.0 / 86_400, Dimension.RATE, "a rate", "1/day", "/d"),
-  RPM("rpm", 1.0 / 60, Dimension.STIRRING, "a stirring speed", "/min stirred"),
+  RPM("rpm", 1.0 / 60, Dimension.STIRRING, "a stirring speed", "r/min"),
   PH("pH", 1, Dimension.PH, "a pH"),
   MOLAL("mol/kg", 1, Dimension.MOLALITY, "a molality"),
   MILLIMOLAL("mmol/kg", 1e-3, Dimension.MOLALITY, "a molality"),
@@ -73,29 +78,50 @@ public enum Unit {
   private static Map<String, Unit> index() {
     Map<String, Unit> map = new HashMap<>();
     for (Unit unit : values()) {
-      map.put(unit.symbol, unit);
+      add(map, unit.symbol, unit);
       for (String other : unit.otherSymbols) {
-        map.put(other, unit);
+        add(map, other, unit);
       }
     }
     return Map.copyOf(map);
   }
 
-  /** The unit a formulator wrote, if it is one of these; upper and lower case count as written. */
+  private static void add(Map<String, Unit> map, String symbol, Unit unit) {
+    Unit before = map.put(symbol, unit);
+    if (before != null) {
+      throw new IllegalStateException(symbol + " is both " + before + " and " + unit);
+    }
+  }
+
+  /**
+   * The unit a formulator wrote, if it is one of these. Upper and lower case count as written (Mg
+   * is not mg), but for whole words and abbreviations of three letters or more: Min, RPM, Weeks.
+   */
   public static Optional<Unit> of(String symbol) {
     String text = symbol.strip();
     Unit unit = BY_SYMBOL.get(text);
-    if (unit == null) {
+    if (unit == null && isWord(text)) {
       unit = BY_SYMBOL.get(text.toLowerCase(Locale.ROOT));
     }
     return Optional.ofNullable(unit);
   }
 
-  /** How it is printed. */
+  private static boolean isWord(String text) {
+    return text.length() >= 3
+        && text.chars().allMatch(c -> (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'));
+  }
+
+  /** Further ways to write it that are read but never printed. */
+  List<String> otherSymbols() {
+    return otherSymbols;
+  }
+
+  /** How it is printed; empty for a plain number. */
   public String symbol() {
     return symbol;
   }
 
+  /** What kind of quantity it measures. */
   public Dimension dimension() {
     return dimension;
   }

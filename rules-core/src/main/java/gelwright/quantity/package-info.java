@@ -16,8 +16,8 @@
  *       gelwright.quantity.Odds}, an interval that is wide exactly where knowledge ends.
  * </ul>
  *
- * <p>Numbers inside the engine are in the coherent unit of their dimension (kg, m, s, K, mol; shares
- * in % w/w, temperatures in °C): {@link gelwright.quantity.Unit#toBase} and {@link
+ * <p>Numbers inside the engine are in the coherent unit of their dimension (kg, m, s, K, mol;
+ * shares in % w/w, temperatures in °C): {@link gelwright.quantity.Unit#toBase} and {@link
  * gelwright.quantity.Unit#fromBase} are the only doors.
  */
 @NullMarked

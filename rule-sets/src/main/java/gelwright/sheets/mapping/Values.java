@@ -23,7 +23,7 @@ import java.util.regex.Pattern;
 
 /** Readings of single values: texts, words, quantities, shares, dates, lists of these. */
 public final class Values {
-  private static final Pattern KEBAB = Pattern.compile("[a-z0-9]+(-[a-z0-9]+)*");
+  private static final Pattern KEBAB = Pattern.compile("(?:pH|[a-z0-9]+)(?:-(?:pH|[a-z0-9]+))*");
   private static final Pattern DECIMAL_COMMA = Pattern.compile("\\s*[-+]?\\d+,\\d+.*");
 
   /** How a quantity of a dimension is written, for messages. */

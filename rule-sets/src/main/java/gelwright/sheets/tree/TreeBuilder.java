@@ -84,9 +84,10 @@ final class TreeBuilder {
     frame.key = key;
     frame.keyPlace = new Place(file, line, column, pointer());
     checkLength(key, frame.keyPlace);
-    frame.dropped = frame.entries.containsKey(key);
-    if (frame.dropped) {
-      Place first = frame.entries.get(key).keyPlace();
+    var before = frame.entries.get(key);
+    frame.dropped = before != null;
+    if (before != null) {
+      Place first = before.keyPlace();
       problem(
           frame.keyPlace,
           "duplicate-key",

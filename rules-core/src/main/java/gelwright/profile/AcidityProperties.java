@@ -1,0 +1,437 @@
+package gelwright.profile;
+
+import gelwright.formula.Amount;
+import gelwright.formula.Measurement;
+import gelwright.formula.Span;
+import gelwright.formula.Step;
+import gelwright.ingredient.Acid;
+import gelwright.ingredient.Figure;
+import gelwright.ingredient.Ingredient;
+import gelwright.ingredient.Known;
+import gelwright.ingredient.Trait;
+import gelwright.quantity.Unit;
+import gelwright.rule.Chosen;
+import gelwright.rule.Truth;
+import gelwright.science.AcidBase;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** Where the pH lands, and what that makes of acids, bases and their salts. */
+final class AcidityProperties {
+  /** Lowest and highest pH a water phase can have: 10 mol/kg of strong acid or base. */
+  static final double LOWEST = -1;
+
+  static final double HIGHEST = 15;
+
+  /** Asks for the species of one mole instead of a mass. */
+  private static final double PER_MOLE = -1;
+
+  /** More of an adjuster than this, mol per kg of water, is not an adjustment. */
+  private static final double MOST_ADJUSTER = 5;
+
+  static final Definition PH =
+      Definition.number(
+          "water-phase.pH",
+          Unit.PH,
+          "pH of the water phase at 25 °C: measured, else as adjusted, else from the charge balance",
+          (world, item) -> pH(world));
+
+  static final Definition PREDICTED_PH =
+      Definition.number(
+          "water-phase.pH-unadjusted",
+          Unit.PH,
+          "pH from the charge balance of what is in the water, before any adjustment",
+          (world, item) -> predicted(world));
+
+  static final Definition IONIC_STRENGTH =
+      Definition.factor(
+          "water-phase.ionic-strength",
+          Unit.MOLAL,
+          "free electrolyte, without polymer charge and the counter-ions of its neutralisation",
+          (world, item) -> {
+            Solution solution = solution(world);
+            return solution.missing.isEmpty()
+                ? Reading.of(solve(world, solution).ionicStrength())
+                : new Reading(0, Double.POSITIVE_INFINITY, solution.missing);
+          });
+
+  static final List<Definition> ALL =
+      List.of(
+          PH,
+          PREDICTED_PH,
+          IONIC_STRENGTH,
+          Definition.choice(
+              "water-phase.pH-origin",
+              Set.of("measured", "adjusted", "predicted"),
+              true,
+              "where the pH comes from",
+              (model, item) -> Chosen.of(origin(model))));
+
+  static final Definition SHARE_AS_ACID =
+      Definition.number(
+          "share-as-acid",
+          Unit.PERCENT,
+          "share counted as the free acid (or base) it is a salt or an ester of",
+          (world, item) -> shareAsAcid(world, world.model().component(item)));
+
+  static final Definition UNDISSOCIATED =
+      Definition.number(
+          "undissociated",
+          Unit.PERCENT,
+          "part that is undissociated at the pH of the product; all of it for what is no acid or base",
+          (world, item) -> undissociated(world, world.model().component(item)));
+
+  static final List<Definition> OF_INGREDIENTS =
+      List.of(
+          SHARE_AS_ACID,
+          UNDISSOCIATED,
+          Definition.number(
+              "undissociated-share",
+              Unit.PERCENT,
+              "undissociated acid in the recipe",
+              (world, item) ->
+                  world
+                      .of(SHARE_AS_ACID, item)
+                      .with(world.of(UNDISSOCIATED, item), (share, part) -> share * part / 100)));
+
+  private AcidityProperties() {}
+
+  static Truth isAcid(Model model, int item) {
+    Component component = model.component(item);
+    return component
+        .ingredient()
+        .acid()
+        .fold(
+            acid -> Truth.of(!acid.pKa().isEmpty()),
+            Truth.IMPOSSIBLE,
+            Truth.open(Set.of(component.missing("acid–base behaviour"))));
+  }
+
+  /** Share of a component; what an amount "to pH" takes is solved for, and the water makes room. */
+  static Reading share(World world, int item) {
+    Component component = world.model().component(item);
+    boolean toPH =
+        component.parts().stream().anyMatch(part -> part.source().amount() instanceof Amount.ToPH);
+    if (!toPH) {
+      return Reading.of(component.percent());
+    }
+    return adjuster(world, component).map(added -> added + component.percent());
+  }
+
+  // What it takes to bring the water phase from where it lands to the target, in % of the recipe.
+  private static Reading adjuster(World world, Component component) {
+    Optional<Double> target = target(world.model());
+    if (target.isEmpty()) {
+      return Reading.unknown(0, 100, "the pH that " + component.name() + " is to reach");
+    }
+    Solution solution = solution(world);
+    Solution adjuster = new Solution();
+    double mass = add(world, component, PER_MOLE, adjuster);
+    Set<String> missing = Reading.union(solution.missing, adjuster.missing);
+    if (!missing.isEmpty()) {
+      return new Reading(0, 100, missing);
+    }
+    if (adjuster.species.isEmpty()) {
+      return Reading.unknown(0, 100, "an adjuster that is an acid or a base");
+    }
+    AcidBase.Adjustment answer =
+        AcidBase.amountToReach(
+            target.get(),
+            AcidBase.Mixture.of(solution.species),
+            adjuster.species,
+            MOST_ADJUSTER,
+            AcidBase.Options.STANDARD);
+    world.predicted();
+    if (answer instanceof AcidBase.Amount amount) {
+      return Reading.of(amount.molality() * mass * waterPercent(world));
+    }
+    return Reading.unknown(
+        0, 100, "an amount of " + component.name() + " that reaches pH " + target.get());
+  }
+
+  private static double waterPercent(World world) {
+    return world.of(CompositionProperties.WATER).low();
+  }
+
+  private static String origin(Model model) {
+    if (model.measured("pH").isPresent()) {
+      return "measured";
+    }
+    return target(model).isPresent() ? "adjusted" : "predicted";
+  }
+
+  /** The pH the recipe is adjusted to: by the last such step, or by a "to pH" line. */
+  private static Optional<Double> target(Model model) {
+    Optional<Double> target = Optional.empty();
+    boolean adjusted = false;
+    for (Step step : model.formula().method()) {
+      if (step.action() == Step.Action.ADJUST_PH) {
+        adjusted = true;
+        if (step.pH().isPresent()) {
+          target = step.pH();
+        }
+      }
+    }
+    for (Recipe.ResolvedLine line : model.recipe().lines()) {
+      adjusted |= line.line().amount() instanceof Amount.ToPH;
+    }
+    if (target.isPresent()) {
+      return target;
+    }
+    Optional<Span> aim = model.formula().brief().pH();
+    return adjusted ? aim.map(span -> (span.from() + span.to()) / 2) : Optional.empty();
+  }
+
+  private static Reading pH(World world) {
+    Optional<Measurement> measured = world.model().measured("pH");
+    if (measured.isPresent() && measured.get().value().isPresent()) {
+      world.measured();
+      world.source(Practice.SOURCE);
+      return Reading.of(
+          world.within(
+              measured.get().value().get().inBase(),
+              Practice.PH_METER,
+              "pH reading of " + world.model().formula().name(),
+              "a second reading of the pH"));
+    }
+    Optional<Double> target = target(world.model());
+    if (target.isPresent()) {
+      world.source(Practice.SOURCE);
+      return Reading.of(
+          world.within(
+              target.get(),
+              Practice.PH_ADJUSTED,
+              "pH reached by adjusting " + world.model().formula().name(),
+              "the pH of the finished product"));
+    }
+    return world.of(PREDICTED_PH);
+  }
+
+  private static Reading predicted(World world) {
+    Solution solution = solution(world);
+    if (!solution.missing.isEmpty()) {
+      Set<String> missing = new TreeSet<>(solution.missing);
+      missing.add("the pH of the product (measured)");
+      return new Reading(LOWEST, HIGHEST, missing);
+    }
+    world.predicted();
+    world.source(Practice.SOURCE);
+    double pH = solve(world, solution).pH();
+    return Reading.of(
+        world.within(
+            pH,
+            Practice.PH_PREDICTED,
+            "raw materials' own pH in " + world.model().formula().name(),
+            "the pH of the product"));
+  }
+
+  /** What is dissolved in the water phase, as far as it takes part in the charge balance. */
+  static final class Solution {
+    final List<AcidBase.Species> species = new ArrayList<>();
+    final Set<String> missing = new TreeSet<>();
+  }
+
+  private static Solution solution(World world) {
+    return world.shared(Solution.class, AcidityProperties::dissolve);
+  }
+
+  private static AcidBase.Equilibrium solve(World world, Solution solution) {
+    return world.shared(
+        AcidBase.Equilibrium.class,
+        each -> AcidBase.solve(AcidBase.Mixture.of(solution.species), AcidBase.Options.STANDARD));
+  }
+
+  private static Solution dissolve(World world) {
+    Solution solution = new Solution();
+    Reading water = world.of(CompositionProperties.WATER);
+    if (water.low() <= 0) {
+      solution.missing.add("water in the recipe");
+      return solution;
+    }
+    solution.missing.addAll(water.missing());
+    for (Component component : world.model().recipe().components()) {
+      if (component.units() > 0) {
+        add(world, component, component.percent() / water.low(), solution);
+      }
+    }
+    return solution;
+  }
+
+  /**
+   * Adds what a component brings into a kilogram of water.
+   *
+   * @param kilograms of the component per kg of water, or {@link #PER_MOLE} for one mole of it
+   * @return molar mass in kg/mol, 0 when it takes no part
+   */
+  private static double add(World world, Component component, double kilograms, Solution solution) {
+    Ingredient ingredient = component.ingredient();
+    Known<Acid> known = ingredient.acid();
+    if (known.isUnknown()) {
+      solution.missing.add(component.missing("acid–base behaviour"));
+      return 0;
+    }
+    Optional<Acid> acid = known.toOptional();
+    if (acid.isEmpty()) {
+      return 0;
+    }
+    Optional<Figure> molarMass = molarMass(component);
+    if (molarMass.isEmpty()) {
+      solution.missing.add(component.missing(Trait.MOLAR_MASS.key()));
+      return 0;
+    }
+    double mass = world.value(molarMass.get(), component.missing("molar mass"), "");
+    double molality = kilograms == PER_MOLE ? 1 : kilograms / mass;
+    int charge = acid.get().charge();
+    if (acid.get().pKa().isEmpty()) {
+      if (charge != 0) {
+        solution.species.add(
+            new AcidBase.StrongIon(molality * Math.abs(charge), Integer.signum(charge)));
+      }
+    } else if (acid.get().slope().isPresent()) {
+      double pKa = pKa(world, component, acid.get())[0];
+      double slope = world.value(acid.get().slope().get(), "titration of " + component.name(), "");
+      solution.species.add(new AcidBase.Polyacid(molality, pKa, slope));
+    } else {
+      double[] pKa = pKa(world, component, acid.get());
+      List<Double> list = new ArrayList<>();
+      for (double each : pKa) {
+        list.add(each);
+      }
+      solution.species.add(new AcidBase.Weak(molality * acid.get().perMolecule(), list, charge));
+    }
+    int counterIons = acid.get().counterIons();
+    if (counterIons != 0) {
+      solution.species.add(
+          new AcidBase.StrongIon(molality * Math.abs(counterIons), Integer.signum(counterIons)));
+    }
+    return mass;
+  }
+
+  private static Optional<Figure> molarMass(Component component) {
+    Ingredient ingredient = component.ingredient();
+    if (!ingredient.hydrates().isEmpty()) {
+      Optional<String> form = component.first().source().hydrate();
+      if (form.isPresent()) {
+        return Optional.ofNullable(ingredient.hydrates().get(form.get()));
+      }
+      return ingredient.hydrates().values().stream().findFirst();
+    }
+    return ingredient.trait(Trait.MOLAR_MASS);
+  }
+
+  // The doubt in a pKa belongs to the acid: sorbic acid and its potassium salt share it.
+  private static double[] pKa(World world, Component component, Acid acid) {
+    String owner = acid.parent().isEmpty() ? component.name() : acid.parent();
+    double[] values = new double[acid.pKa().size()];
+    double last = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < values.length; i++) {
+      String which = values.length == 1 ? "pKa of " : "pKa " + (i + 1) + " of ";
+      last = Math.max(last, world.value(acid.pKa().get(i), which + owner, ""));
+      values[i] = last;
+    }
+    return values;
+  }
+
+  static Reading undissociated(World world, Component component) {
+    Known<Acid> known = component.ingredient().acid();
+    if (known.isUnknown()) {
+      return Reading.unknown(0, 100, component.missing("acid–base behaviour"));
+    }
+    Optional<Acid> acid = known.toOptional();
+    if (acid.isEmpty()) {
+      return Reading.of(100);
+    }
+    if (acid.get().pKa().isEmpty()) {
+      return Reading.of(0);
+    }
+    double[] pKa = pKa(world, component, acid.get());
+    int neutral = acid.get().charge();
+    if (neutral < 0 || neutral > pKa.length) {
+      return Reading.of(0);
+    }
+    Reading pH = world.of(PH);
+    if (neutral > 0 && neutral < pKa.length && !pH.isKnown()) {
+      // An ampholyte is most undissociated in between: not monotone, so only the far ends are
+      // known.
+      return new Reading(0, 100, pH.missing());
+    }
+    if (acid.get().slope().isPresent()) {
+      double slope = world.value(acid.get().slope().get(), "titration of " + component.name(), "");
+      return pH.map(value -> 100 / (1 + Math.pow(10, (value - pKa[0]) / slope)));
+    }
+    return pH.map(value -> 100 * neutralFraction(value, pKa, neutral));
+  }
+
+  // Fractions of the protonation states are 10^(sum of (pH - pKa)) over their sum; the state that
+  // has
+  // lost as many protons as its charge is the neutral one.
+  private static double neutralFraction(double pH, double[] pKa, int neutral) {
+    double weight = 1;
+    double sum = 1;
+    double chosen = neutral == 0 ? 1 : 0;
+    for (int i = 0; i < pKa.length; i++) {
+      weight *= Math.pow(10, pH - pKa[i]);
+      sum += weight;
+      if (i + 1 == neutral) {
+        chosen = weight;
+      }
+    }
+    return Double.isInfinite(sum) ? 0 : chosen / sum;
+  }
+
+  static Reading shareAsAcid(World world, Component component) {
+    Reading share = share(world, component.index());
+    Known<Acid> known = component.ingredient().acid();
+    if (known.isUnknown()) {
+      return new Reading(
+          0,
+          share.high(),
+          Reading.union(share.missing(), Set.of(component.missing("acid–base behaviour"))));
+    }
+    Optional<Acid> acid = known.toOptional();
+    if (acid.isEmpty() || acid.get().parent().isEmpty()) {
+      return share;
+    }
+    Optional<Double> factor = factor(world, component, acid.get());
+    if (factor.isEmpty()) {
+      // A salt or an ester weighs more than its acid, so its share is an upper bound.
+      Set<String> missing = new TreeSet<>(share.missing());
+      if (molarMass(component).isEmpty()) {
+        missing.add(component.missing(Trait.MOLAR_MASS.key()));
+      }
+      if (parentMass(world, acid.get()).isEmpty()) {
+        missing.add(Trait.MOLAR_MASS.key() + " of " + acid.get().parent());
+      }
+      return new Reading(0, share.high(), missing);
+    }
+    return share.map(value -> value * factor.get());
+  }
+
+  private static Optional<Figure> parentMass(World world, Acid acid) {
+    return world
+        .model()
+        .catalogue()
+        .find(acid.parent())
+        .flatMap(
+            parent ->
+                parent.hydrates().isEmpty()
+                    ? parent.trait(Trait.MOLAR_MASS)
+                    : Optional.ofNullable(parent.hydrates().get("anhydrous"))
+                        .or(() -> parent.trait(Trait.MOLAR_MASS)));
+  }
+
+  /** Mass of the parent acid per mass of the ingredient, if both molar masses are known. */
+  private static Optional<Double> factor(World world, Component component, Acid acid) {
+    Optional<Figure> own = molarMass(component);
+    Optional<Figure> parent = parentMass(world, acid);
+    if (own.isEmpty() || parent.isEmpty()) {
+      return Optional.empty();
+    }
+    double mass = world.value(own.get(), component.missing("molar mass"), "");
+    double acidMass = world.value(parent.get(), "molar mass of " + acid.parent(), "");
+    return Optional.of(acid.perMolecule() * acidMass / mass);
+  }
+}

@@ -1,0 +1,131 @@
+package gelwright.profile;
+
+import gelwright.formula.Brief;
+import gelwright.quantity.Quantity;
+import gelwright.quantity.Unit;
+import gelwright.rule.Chosen;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+
+/** What the sheet says the product is meant to be, and what it is made with. */
+final class BriefProperties {
+  static final Set<String> KINDS =
+      Set.of("mist", "lotion", "serum", "gel", "gel-cream", "scrub", "mask", "wash", "deodorant");
+  static final Set<String> USES = Set.of("leave-on", "rinse-off");
+  static final Set<String> AREAS =
+      Set.of(
+          "face",
+          "eye-area",
+          "body",
+          "hands",
+          "feet",
+          "underarm",
+          "scalp",
+          "hair",
+          "lips",
+          "intimate");
+  static final Set<String> USERS = Set.of("adults", "children-under-3");
+  static final Set<String> TEXTURES =
+      Set.of("fluid", "light-serum", "serum", "soft-gel", "gel", "firm-gel");
+  static final Set<String> DISPENSING =
+      Set.of("pump-spray", "aerosol", "dropper", "pump", "airless", "tube", "jar");
+
+  static final Definition BATCH_MASS =
+      Definition.number(
+          "batch.mass",
+          Unit.GRAM,
+          "mass of the batch",
+          (world, item) -> stated(world.model().formula().batch(), 0, "batch size (batch)"));
+
+  static final List<Definition> ALL =
+      List.of(
+          choice("product.kind", KINDS, "what the product is meant to be", Brief::kind),
+          choice("product.use", USES, "whether it stays on the skin or is rinsed off", Brief::use),
+          choice("product.users", USERS, "who it is for", Brief::users),
+          choice("product.texture", TEXTURES, "the texture promised", Brief::texture),
+          choice("product.dispensing", DISPENSING, "the package it comes in", Brief::dispensing),
+          choices("product.area", AREAS, "where it is used", Brief::area),
+          choices("product.markets", Set.of(), "where it is to be sold", Brief::markets),
+          Definition.number(
+              "product.pH-from",
+              Unit.PH,
+              "lower end of the pH aimed at",
+              (world, item) ->
+                  brief(world)
+                      .pH()
+                      .map(span -> Reading.of(span.from()))
+                      .orElseGet(BriefProperties::noTargetPH)),
+          Definition.number(
+              "product.pH-to",
+              Unit.PH,
+              "upper end of the pH aimed at",
+              (world, item) ->
+                  brief(world)
+                      .pH()
+                      .map(span -> Reading.of(span.to()))
+                      .orElseGet(BriefProperties::noTargetPH)),
+          Definition.number(
+              "product.shelf-life",
+              Unit.MONTH,
+              "how long the product is meant to keep",
+              (world, item) ->
+                  stated(brief(world).shelfLife(), 0, "shelf life (product.shelf-life)")),
+          BATCH_MASS,
+          Definition.number(
+              "balance.readability",
+              Unit.GRAM,
+              "smallest step the balance shows",
+              (world, item) ->
+                  stated(
+                      world.model().formula().equipment().balance(),
+                      0,
+                      "balance (equipment.balance)")));
+
+  private BriefProperties() {}
+
+  private static Brief brief(World world) {
+    return world.model().formula().brief();
+  }
+
+  private static Reading noTargetPH() {
+    return Reading.unknown(
+        AcidityProperties.LOWEST, AcidityProperties.HIGHEST, "the pH aimed at (product.pH)");
+  }
+
+  private static Reading stated(Optional<Quantity> quantity, double least, String missing) {
+    return quantity
+        .map(value -> Reading.of(value.inBase()))
+        .orElseGet(() -> Reading.unknown(least, Double.POSITIVE_INFINITY, missing));
+  }
+
+  private static Definition choice(
+      String name, Set<String> options, String meaning, Function<Brief, Optional<String>> part) {
+    return Definition.choice(
+        name,
+        options,
+        false,
+        meaning,
+        (model, item) ->
+            part.apply(model.formula().brief())
+                .map(Chosen::of)
+                .orElseGet(() -> Chosen.unknown(Set.of(meaning + " (" + name + ")"))));
+  }
+
+  private static Definition choices(
+      String name, Set<String> options, String meaning, Function<Brief, List<String>> part) {
+    return Definition.choices(
+        name,
+        options,
+        false,
+        meaning,
+        (model, item) -> {
+          List<String> names = part.apply(model.formula().brief());
+          return names.isEmpty()
+              ? Chosen.unknown(Set.of(meaning + " (" + name + ")"))
+              : Chosen.of(new HashSet<>(names));
+        });
+  }
+}

@@ -1,0 +1,102 @@
+package gelwright.profile;
+
+import gelwright.quantity.Unit;
+import gelwright.rule.Type;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** Functions of rules: sums over named ingredients, the viscosity at any shear rate. */
+final class Functions {
+  /** Computes a function of names or numbers. */
+  interface Body {
+    Reading of(World world, List<Object> arguments);
+  }
+
+  /**
+   * A function.
+   *
+   * @param name as rules write it
+   * @param parameters types of its arguments
+   * @param result its type
+   * @param unit how its value is printed
+   * @param scale how its value is in doubt
+   * @param meaning one sentence for the reference
+   * @param body how it is computed
+   */
+  record Function(
+      String name,
+      List<Type> parameters,
+      Type.Number result,
+      Unit unit,
+      gelwright.quantity.Estimate.Scale scale,
+      String meaning,
+      Body body) {}
+
+  private static final Type NAMES = new Type.Choices(Set.of());
+
+  static final List<Function> ALL =
+      List.of(
+          new Function(
+              "gel.viscosity",
+              List.of(new Type.Number(Unit.PER_SECOND.dimension())),
+              new Type.Number(Unit.PASCAL_SECOND.dimension()),
+              Unit.PASCAL_SECOND,
+              gelwright.quantity.Estimate.Scale.FACTOR,
+              "apparent viscosity of the gel at a shear rate",
+              (world, arguments) ->
+                  GelProperties.viscosityAt(world, Math.max(1e-6, (Double) arguments.get(0)))),
+          new Function(
+              "share-of",
+              List.of(NAMES),
+              new Type.Number(Unit.PERCENT.dimension()),
+              Unit.PERCENT,
+              gelwright.quantity.Estimate.Scale.LINEAR,
+              "sum of the shares of the ingredients named",
+              (world, arguments) -> shareOf(world, names(arguments.get(0)))),
+          new Function(
+              "share-as-acid-of",
+              List.of(NAMES),
+              new Type.Number(Unit.PERCENT.dimension()),
+              Unit.PERCENT,
+              gelwright.quantity.Estimate.Scale.LINEAR,
+              "sum of the shares of the ingredients named, each counted as its free acid or base",
+              (world, arguments) -> shareAsAcidOf(world, names(arguments.get(0)))));
+
+  private Functions() {}
+
+  @SuppressWarnings("unchecked")
+  private static Set<String> names(Object argument) {
+    return (Set<String>) argument;
+  }
+
+  private static Set<String> inci(World world, Set<String> names) {
+    Set<String> inci = new TreeSet<>();
+    for (String name : names) {
+      inci.add(world.model().catalogue().find(name).map(found -> found.name()).orElse(name));
+    }
+    return inci;
+  }
+
+  private static Reading shareOf(World world, Set<String> names) {
+    Set<String> inci = inci(world, names);
+    Reading sum = Reading.of(0);
+    for (Component component : world.model().recipe().components()) {
+      if (inci.contains(component.name())) {
+        sum = sum.plus(AcidityProperties.share(world, component.index()));
+      }
+    }
+    return sum;
+  }
+
+  private static Reading shareAsAcidOf(World world, Set<String> names) {
+    Set<String> inci = inci(world, names);
+    Reading sum = Reading.of(0);
+    for (Component component : world.model().recipe().components()) {
+      if (inci.contains(component.name())) {
+        sum = sum.plus(world.of(AcidityProperties.SHARE_AS_ACID, component.index()));
+      }
+    }
+    return sum;
+  }
+}

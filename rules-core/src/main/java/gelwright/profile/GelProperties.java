@@ -1,0 +1,486 @@
+package gelwright.profile;
+
+import gelwright.formula.Measurement;
+import gelwright.ingredient.Figure;
+import gelwright.ingredient.Gum;
+import gelwright.ingredient.HydrationData;
+import gelwright.ingredient.Ingredient;
+import gelwright.ingredient.Known;
+import gelwright.ingredient.Trait;
+import gelwright.quantity.Unit;
+import gelwright.rule.Truth;
+import gelwright.science.FlowCurve;
+import gelwright.science.FlowLaw;
+import gelwright.science.FlowModifiers;
+import gelwright.science.Hydration;
+import gelwright.science.OilCapacity;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.ToDoubleFunction;
+
+/** How the gel flows at the end of the procedure, and how much oil it carries. */
+final class GelProperties {
+  private static final String FLOW_READING = "a flow curve, or the viscosity at 10 /s";
+
+  static final Definition CONCENTRATION =
+      Definition.number(
+          "concentration",
+          Unit.PERCENT,
+          "share of the ingredient in the water phase",
+          (world, item) -> concentration(world, world.model().component(item)));
+
+  static final Definition HYDRATION_OF_GUM =
+      Definition.number(
+          "hydration",
+          Unit.PERCENT,
+          "hydrated part of a gum at the end of its hydration",
+          (world, item) -> hydration(world, world.model().component(item), true));
+
+  static final List<Definition> OF_INGREDIENTS =
+      List.of(
+          CONCENTRATION,
+          HYDRATION_OF_GUM,
+          Definition.number(
+              "law-from",
+              Unit.PERCENT,
+              "lowest concentration in the water phase at which the gum's flow is known",
+              (world, item) -> range(world, item, Gum::from)),
+          Definition.number(
+              "law-to",
+              Unit.PERCENT,
+              "highest concentration in the water phase at which the gum's flow is known",
+              (world, item) -> range(world, item, Gum::to)),
+          Definition.number(
+              "hydrates-from",
+              Unit.CELSIUS,
+              "lowest temperature at which the gum hydrates; of a gum that hydrates cold the "
+                  + "freezing point",
+              (world, item) -> threshold(world, world.model().component(item))));
+
+  static final Definition YIELD =
+      Definition.factor(
+          "gel.yield-stress",
+          Unit.PASCAL,
+          "stress below which the gel does not flow, at the end of the procedure, 25 °C",
+          (world, item) -> measuredOr(world, "yield-stress", FlowCurve::yieldStress));
+
+  static final List<Definition> ALL = all();
+
+  private GelProperties() {}
+
+  private static List<Definition> all() {
+    List<Definition> all = new ArrayList<>();
+    all.add(YIELD);
+    all.add(viscosity("gel.viscosity-at-rest", 0.01, "nearly at rest"));
+    all.add(viscosity("gel.viscosity-levelling", 0.1, "levelling"));
+    all.add(viscosity("gel.viscosity-pouring", 10, "pouring and scooping"));
+    all.add(viscosity("gel.viscosity-rubbing", 1000, "rubbing in"));
+    all.add(viscosity("gel.viscosity-spraying", 100_000, "in a spray nozzle"));
+    all.add(
+        Definition.number(
+            "gel.hydration",
+            Unit.PERCENT,
+            "hydrated part of the slowest gum at the end of its hydration",
+            (world, item) -> slowest(world)));
+    all.add(
+        Definition.factor(
+            "gel.oil-capacity",
+            Unit.PERCENT,
+            "oil this gel carries with no emulsifier",
+            (world, item) -> oilCapacity(world)));
+    return List.copyOf(all);
+  }
+
+  private static Definition viscosity(String name, double rate, String when) {
+    return Definition.factor(
+        name,
+        Unit.PASCAL_SECOND,
+        "apparent viscosity "
+            + when
+            + ", at "
+            + gelwright.quantity.Numbers.plain(rate)
+            + " /s, 25 °C",
+        (world, item) -> viscosityAt(world, rate));
+  }
+
+  /** Apparent viscosity at a shear rate; a reading at that rate beats the prediction. */
+  static Reading viscosityAt(World world, double rate) {
+    Optional<Measurement> measured = world.model().measured("viscosity");
+    if (measured.isPresent()
+        && measured.get().value().isPresent()
+        && measured.get().shearRate().isPresent()
+        && Math.abs(Math.log(measured.get().shearRate().get().inBase() / rate)) < 1e-9) {
+      world.measured();
+      return Reading.of(reading(world, measured.get().value().get().inBase(), "viscosity"));
+    }
+    return curve(world).read(curve -> curve.viscosity(rate));
+  }
+
+  private static Reading measuredOr(
+      World world, String what, ToDoubleFunction<FlowCurve> predicted) {
+    Optional<Measurement> measured = world.model().measured(what);
+    if (measured.isPresent() && measured.get().value().isPresent()) {
+      world.measured();
+      return Reading.of(reading(world, measured.get().value().get().inBase(), what));
+    }
+    return curve(world).read(predicted);
+  }
+
+  private static double reading(World world, double value, String what) {
+    world.source(Practice.SOURCE);
+    return world.withinFactor(
+        value,
+        Practice.READING_FACTOR,
+        what + " reading of " + world.model().formula().name(),
+        "a second reading");
+  }
+
+  /** The flow curve as a bound: the thinnest and the thickest it can be, and what is missing. */
+  record CurveBound(
+      Optional<FlowCurve> thinnest, Optional<FlowCurve> thickest, Set<String> missing) {
+    /** A number that grows with the thickness of the gel. */
+    Reading read(ToDoubleFunction<FlowCurve> number) {
+      double low = thinnest.map(number::applyAsDouble).orElse(0.0);
+      double high = thickest.map(number::applyAsDouble).orElse(Double.POSITIVE_INFINITY);
+      return new Reading(Math.min(low, high), Math.max(low, high), missing);
+    }
+  }
+
+  static CurveBound curve(World world) {
+    return world.shared(CurveBound.class, GelProperties::computeCurve);
+  }
+
+  // Each gum gives a concentration that is hydrated (between a least and a most where something is
+  // missing) and a law. Below a law's range the end of the range bounds the gel from above, above
+  // it
+  // from below. A gum of which no law is known leaves the gel unbounded above; the others still
+  // bound
+  // it from below, since more gum never thins a gel.
+  private static CurveBound computeCurve(World world) {
+    List<FlowLaw.Part> least = new ArrayList<>();
+    List<FlowLaw.Part> most = new ArrayList<>();
+    boolean unbounded = false;
+    Set<String> missing = new TreeSet<>();
+    for (Component component : world.model().recipe().components()) {
+      Truth gum = component.has("gum");
+      if (gum.odds().high() == 0 || component.units() == 0) {
+        continue;
+      }
+      boolean sure = gum.odds().low() == 1;
+      if (!sure) {
+        missing.addAll(gum.missing());
+      }
+      Optional<Gum> data = gum(component).toOptional();
+      if (data.isEmpty()) {
+        missing.add("flow law of " + component.name());
+        unbounded = true;
+        continue;
+      }
+      Reading concentration = concentration(world, component);
+      Reading hydrated = hydration(world, component, false);
+      missing.addAll(concentration.missing());
+      missing.addAll(hydrated.missing());
+      FlowLaw law = law(world, component, data.get());
+      double low = FlowModifiers.effectiveConcentration(concentration.low(), hydrated.low() / 100);
+      double high =
+          FlowModifiers.effectiveConcentration(
+              Math.min(concentration.high(), 100), hydrated.high() / 100);
+      double from = data.get().from();
+      double to = data.get().to();
+      String range =
+          "flow of "
+              + component.name()
+              + " outside "
+              + gelwright.quantity.Numbers.plain(from)
+              + " to "
+              + gelwright.quantity.Numbers.plain(to)
+              + " %";
+      if (high < from) {
+        missing.add(range);
+        high = from;
+        low = 0;
+      } else if (low < from) {
+        if (!hydrated.isKnown() || !concentration.isKnown()) {
+          low = 0;
+        }
+      }
+      if (high > to) {
+        missing.add(range);
+        unbounded = true;
+        low = Math.min(low, to);
+      }
+      if (sure) {
+        least.add(new FlowLaw.Part(law, low));
+      }
+      most.add(new FlowLaw.Part(law, high));
+    }
+    double solvent = FlowLaw.WATER_VISCOSITY;
+    world.predicted();
+    FlowCurve thin = loaded(world, mix(world, least, solvent), missing);
+    if (unbounded) {
+      return new CurveBound(Optional.of(thin), Optional.empty(), missing);
+    }
+    FlowCurve thick = loaded(world, mix(world, most, solvent), missing);
+    return new CurveBound(Optional.of(thin), Optional.of(thick), missing);
+  }
+
+  private static FlowCurve mix(World world, List<FlowLaw.Part> parts, double solvent) {
+    FlowCurve curve = FlowLaw.mix(parts, solvent);
+    long present = parts.stream().filter(part -> part.concentration() > 0).count();
+    if (present < 2) {
+      return curve;
+    }
+    double factor =
+        world.withinFactor(
+            1, FlowLaw.MIXTURE_DOUBT, "how the gums of this mixture add up", FLOW_READING);
+    return curve.scaled(factor, factor);
+  }
+
+  // Drops and grains stiffen a gel. Where their density is missing the gel without them is taken
+  // and
+  // the missing density is named: they can only stiffen it, so for the thin end this is a bound.
+  private static FlowCurve loaded(World world, FlowCurve gel, Set<String> missing) {
+    double volume = 0;
+    double dispersed = 0;
+    for (Component component : world.model().recipe().components()) {
+      if (component.units() == 0) {
+        continue;
+      }
+      Truth oil = component.has("oil");
+      Truth particle = component.has("particle");
+      boolean drops = oil.odds().low() == 1 || particle.odds().low() == 1;
+      if (!drops) {
+        volume += component.percent();
+        continue;
+      }
+      Reading density = IngredientProperties.trait(world, component, Trait.DENSITY);
+      if (!density.isKnown()) {
+        missing.addAll(density.missing());
+        continue;
+      }
+      double own = component.percent() / (density.low() / 1000);
+      volume += own;
+      dispersed += own;
+    }
+    if (dispersed == 0 || volume == 0) {
+      return gel;
+    }
+    return FlowModifiers.loaded(gel, Math.min(0.55, dispersed / volume), 2.5);
+  }
+
+  private static Known<Gum> gum(Component component) {
+    Ingredient ingredient = component.ingredient();
+    Optional<String> grade = component.first().source().grade();
+    if (grade.isPresent() && ingredient.grades().containsKey(grade.get())) {
+      Known<Gum> own = ingredient.grades().get(grade.get()).gum();
+      if (!own.isUnknown()) {
+        return own;
+      }
+    }
+    return ingredient.gum();
+  }
+
+  private static FlowLaw law(World world, Component component, Gum gum) {
+    FlowLaw.Range range = new FlowLaw.Range(gum.from(), gum.to());
+    Parameters p = new Parameters(world, component.name(), gum.parameters());
+    return switch (gum.law()) {
+      case "herschel-bulkley" ->
+          new FlowLaw.HerschelBulkley(
+              p.of("yield"),
+              p.of("yield-power"),
+              p.of("consistency"),
+              p.of("consistency-power"),
+              p.of("flow-index"),
+              range);
+      case "cross" ->
+          new FlowLaw.Cross(
+              p.of("zero-shear-viscosity"),
+              p.of("zero-shear-power"),
+              p.of("time"),
+              p.of("time-power"),
+              p.of("cross-exponent"),
+              range);
+      case "coil" ->
+          new FlowLaw.RandomCoil(
+              p.of("intrinsic-viscosity") / Unit.DECILITRE_PER_GRAM.toBase(1),
+              p.of("break"),
+              p.of("power-below"),
+              p.of("power-above"),
+              p.of("molar-mass"),
+              p.of("cross-exponent"),
+              range);
+      case "newtonian" -> new FlowLaw.Exponential(p.of("viscosity"), p.of("growth"), range);
+      default -> throw new IllegalArgumentException("no such flow law: " + gum.law());
+    };
+  }
+
+  private record Parameters(World world, String gum, Map<String, Figure> figures) {
+    double of(String name) {
+      Figure figure = figures.get(name);
+      if (figure == null) {
+        throw new IllegalArgumentException("flow law of " + gum + " lacks " + name);
+      }
+      return world.value(figure, name + " of " + gum, FLOW_READING);
+    }
+  }
+
+  private static Reading range(World world, int item, ToDoubleFunction<Gum> end) {
+    Component component = world.model().component(item);
+    return gum(component)
+        .toOptional()
+        .map(gum -> Reading.of(end.applyAsDouble(gum)))
+        .orElseGet(() -> Reading.unknown(0, 100, "flow law of " + component.name()));
+  }
+
+  static Reading concentration(World world, Component component) {
+    Reading phase = world.of(CompositionProperties.WATER_PHASE);
+    double share = component.percent();
+    if (phase.high() <= 0) {
+      return Reading.unknown(0, 100, "water in the recipe");
+    }
+    return phase.map(
+        total -> total <= 0 ? 100 : Math.min(100, 100 * share / Math.max(total, share)));
+  }
+
+  private static Reading threshold(World world, Component component) {
+    Optional<Figure> figure = component.ingredient().trait(Trait.HYDRATION_THRESHOLD);
+    if (figure.isPresent()) {
+      return Reading.of(
+          world.value(figure.get(), component.missing(Trait.HYDRATION_THRESHOLD.key()), ""));
+    }
+    // A gum with a known rate and no threshold hydrates cold.
+    if (component.ingredient().hydration().isUnknown()) {
+      return Reading.unknown(0, 200, "hydration of " + component.name());
+    }
+    return Reading.of(0);
+  }
+
+  /**
+   * Hydrated part of a gum, in %.
+   *
+   * @param atEndOfHydration at the end of its hydration; else at the end of the procedure
+   */
+  static Reading hydration(World world, Component component, boolean atEndOfHydration) {
+    Optional<HydrationData> data = hydrationData(component).toOptional();
+    if (data.isEmpty()) {
+      return Reading.unknown(0, 100, "hydration of " + component.name());
+    }
+    if (world.model().formula().method().isEmpty()) {
+      return Reading.unknown(0, 100, "the procedure (method)");
+    }
+    Component.Part part = component.first();
+    Optional<Procedure.Cohort> cohort = ProcessProperties.procedure(world).cohort(part.line());
+    if (cohort.isEmpty()) {
+      return Reading.unknown(0, 100, ProcessProperties.noStep(part));
+    }
+    double rate =
+        world.value(
+            data.get().rate(),
+            "hydration rate of " + component.name(),
+            "the viscosity after the hydration step and again a day later");
+    double energy =
+        world.value(
+            data.get().activationEnergy(),
+            "hydration activation energy of " + component.name(),
+            "");
+    Optional<Figure> threshold = component.ingredient().trait(Trait.HYDRATION_THRESHOLD);
+    Hydration model =
+        new Hydration(
+            rate,
+            energy,
+            data.get().shape(),
+            1,
+            threshold.map(Figure::likely).orElse(Hydration.NO_THRESHOLD));
+    var path = cohort.get().path;
+    if (atEndOfHydration
+        && cohort.get().hydratedUntil >= 0
+        && cohort.get().hydratedUntil < path.endSeconds()) {
+      path = path.until(cohort.get().hydratedUntil);
+    }
+    double hydrated = 100 * model.after(path);
+    Set<String> missing = new TreeSet<>(cohort.get().missingTemperatures);
+    missing.addAll(cohort.get().missingTimes);
+    // A missing time counts as none: what is hydrated without it is a lower bound.
+    return missing.isEmpty()
+        ? Reading.of(hydrated)
+        : new Reading(cohort.get().missingTemperatures.isEmpty() ? hydrated : 0, 100, missing);
+  }
+
+  private static Known<HydrationData> hydrationData(Component component) {
+    Optional<String> grade = component.first().source().grade();
+    Ingredient ingredient = component.ingredient();
+    if (grade.isPresent() && ingredient.grades().containsKey(grade.get())) {
+      Known<HydrationData> own = ingredient.grades().get(grade.get()).hydration();
+      if (!own.isUnknown()) {
+        return own;
+      }
+    }
+    return ingredient.hydration();
+  }
+
+  private static Reading slowest(World world) {
+    Reading slowest = Reading.of(100);
+    for (Component component : world.model().recipe().components()) {
+      Truth gum = component.has("gum");
+      if (gum.odds().high() == 0 || component.units() == 0) {
+        continue;
+      }
+      Reading own = world.of(HYDRATION_OF_GUM, component.index());
+      if (gum.odds().low() < 1) {
+        own = new Reading(own.low(), 100, Reading.union(own.missing(), gum.missing()));
+      }
+      slowest = slowest.min(own);
+    }
+    return slowest;
+  }
+
+  // The smaller of what the gums carry by practice and what crowding allows. What drop break-up and
+  // suspension allow joins where the procedure tells how the oil was stirred in.
+  private static Reading oilCapacity(World world) {
+    Reading capacity = Reading.of(0);
+    double oilVolume = 0;
+    double oilMass = 0;
+    for (Component component : world.model().recipe().components()) {
+      if (component.units() == 0) {
+        continue;
+      }
+      Truth gum = component.has("gum");
+      if (gum.odds().high() > 0) {
+        Optional<Figure> perGum = component.ingredient().trait(Trait.OIL_PER_GUM);
+        Reading own;
+        if (perGum.isEmpty()) {
+          own = Reading.unknown(0, Double.POSITIVE_INFINITY, component.missing("oil-per-gum"));
+        } else {
+          own =
+              Reading.of(
+                  component.percent()
+                      * world.value(
+                          perGum.get(),
+                          "oil per part of " + component.name(),
+                          "a storage test of this gel with its oil"));
+        }
+        if (gum.odds().low() < 1) {
+          own = new Reading(0, own.high(), Reading.union(own.missing(), gum.missing()));
+        }
+        capacity = capacity.plus(own);
+      }
+      if (component.has("oil").odds().low() == 1) {
+        Optional<Figure> density = component.ingredient().trait(Trait.DENSITY);
+        if (density.isPresent()) {
+          oilMass += component.percent();
+          oilVolume +=
+              component.percent() / world.value(density.get(), component.missing("density"), "");
+        }
+      }
+    }
+    if (oilVolume == 0) {
+      return capacity;
+    }
+    double crowding = OilCapacity.crowdingShare(oilMass / oilVolume, 1000);
+    return capacity.min(Reading.of(crowding));
+  }
+}

@@ -1,0 +1,109 @@
+package gelwright.profile;
+
+import gelwright.formula.Formula;
+import gelwright.formula.Measurement;
+import gelwright.ingredient.Catalogue;
+import gelwright.ingredient.HeatLimit;
+import gelwright.ingredient.Known;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** A formula resolved against a catalogue: everything about it that is not in doubt. */
+final class Model {
+  private final Formula formula;
+  private final Catalogue catalogue;
+  private final Recipe recipe;
+  private final List<HeatItem> heatLimits;
+  private final List<AcceptanceState> acceptances;
+
+  /**
+   * A heat limit of an ingredient of the recipe, or that its heat limits are not known.
+   *
+   * @param component the ingredient
+   * @param limit what is known, or empty when its heat limits are not known
+   */
+  record HeatItem(Component component, Optional<HeatLimit> limit) {
+    String name() {
+      return limit
+          .map(known -> component.name() + ", " + known.kind().word())
+          .orElse(component.name());
+    }
+  }
+
+  Model(Formula formula, Catalogue catalogue, List<AcceptanceState> acceptances) {
+    this.formula = formula;
+    this.catalogue = catalogue;
+    this.recipe = new Recipe(formula, catalogue);
+    this.acceptances = List.copyOf(acceptances);
+    List<HeatItem> items = new ArrayList<>();
+    for (Component component : recipe.components()) {
+      Known<List<HeatLimit>> heat = component.ingredient().heat();
+      if (heat.isUnknown()) {
+        items.add(new HeatItem(component, Optional.empty()));
+      }
+      for (HeatLimit limit : heat.toOptional().orElse(List.of())) {
+        items.add(new HeatItem(component, Optional.of(limit)));
+      }
+    }
+    this.heatLimits = List.copyOf(items);
+  }
+
+  Formula formula() {
+    return formula;
+  }
+
+  Catalogue catalogue() {
+    return catalogue;
+  }
+
+  Recipe recipe() {
+    return recipe;
+  }
+
+  List<HeatItem> heatLimits() {
+    return heatLimits;
+  }
+
+  List<AcceptanceState> acceptances() {
+    return acceptances;
+  }
+
+  Component component(int index) {
+    return recipe.components().get(index);
+  }
+
+  /** The last reading of something taken on the product, which is the one that counts. */
+  Optional<Measurement> measured(String what) {
+    Optional<Measurement> last = Optional.empty();
+    for (Measurement measurement : formula.measured()) {
+      if (measurement.what().equals(what)) {
+        last = Optional.of(measurement);
+      }
+    }
+    return last;
+  }
+
+  /** The share of all components that surely have a function, and of those that may have it. */
+  Reading sum(String function) {
+    long sure = 0;
+    long possible = 0;
+    Set<String> missing = new java.util.TreeSet<>();
+    for (Component component : recipe.components()) {
+      var truth = component.has(function);
+      if (truth.odds().low() == 1) {
+        sure += component.units();
+        possible += component.units();
+      } else if (truth.odds().high() > 0 && component.units() > 0) {
+        possible += component.units();
+        missing.addAll(truth.missing());
+      }
+    }
+    return new Reading(percent(sure), percent(possible), missing);
+  }
+
+  static double percent(long units) {
+    return (double) units / gelwright.quantity.Share.PER_PERCENT;
+  }
+}

@@ -1,0 +1,44 @@
+package gelwright.profile;
+
+/**
+ * The few inputs of the engine that belong to no ingredient: each with its 90 % range, unit, source
+ * and standing. They are doubts like any other and show up as such.
+ */
+final class Practice {
+  /** Source id under which all of these are cited: common practice, no source. */
+  static final String SOURCE = "engine-practice";
+
+  /** Temperature of a room in which nobody measured it, °C. Common practice, no source. */
+  static final double ROOM = 22;
+
+  /** ± range of {@link #ROOM}, K. */
+  static final double ROOM_RANGE = 3;
+
+  /**
+   * ± range of a pH read with a two-point calibrated meter in a gel. Common practice, no source.
+   */
+  static final double PH_METER = 0.1;
+
+  /** ± range of a pH reached by adjusting until the meter shows it. Common practice, no source. */
+  static final double PH_ADJUSTED = 0.15;
+
+  /**
+   * ± range of a predicted pH from the variation of raw materials (free acid in esters and
+   * extracts, alkalinity of the water): design value ±0.3, common practice, no source.
+   */
+  static final double PH_PREDICTED = 0.3;
+
+  /** Heat capacity of what dissolves in water, J/(kg K): water at 25 °C 4181 (CRC Handbook). */
+  static final double HEAT_CAPACITY_WATER = 4181;
+
+  /** Heat capacity of oils, J/(kg K): olive, sunflower, castor 1750–2240; from memory. */
+  static final double HEAT_CAPACITY_OIL = 2000;
+
+  /** ×/÷ range of {@link #HEAT_CAPACITY_OIL}. */
+  static final double HEAT_CAPACITY_OIL_RANGE = 1.15;
+
+  /** Range added to a reading of viscosity or stress by instrument and sample, ×/÷. From memory. */
+  static final double READING_FACTOR = 1.1;
+
+  private Practice() {}
+}

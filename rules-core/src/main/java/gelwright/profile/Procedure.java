@@ -1,0 +1,332 @@
+package gelwright.profile;
+
+import gelwright.formula.Formula;
+import gelwright.formula.Step;
+import gelwright.quantity.Quantity;
+import gelwright.science.HeatBalance;
+import gelwright.science.TemperaturePath;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+
+/** What each ingredient lives through, from the step at which it joins. */
+final class Procedure {
+  // The steps are walked once, in order. Each phase starts in a vessel of its own at room
+  // temperature;
+  // adding a phase into another merges the vessels. Ingredients with the same history form a
+  // cohort,
+  // so a temperature path is kept once for all of them. A phase that no step mentions stands still.
+  //
+  // What a step does not say is recorded as missing and never guessed: a missing duration counts as
+  // none (a lower bound of all that grows with time), a missing temperature makes the peak
+  // unbounded.
+
+  private final Map<Integer, Cohort> cohortByLine = new HashMap<>();
+  private final List<StepState> steps = new ArrayList<>();
+  private double peak = Double.NEGATIVE_INFINITY;
+  private final Set<String> missing = new TreeSet<>();
+
+  /** Temperatures of the step's vessel as it begins and ends, and what is missing to know them. */
+  record StepState(double before, double after, Set<String> missing, String trouble) {}
+
+  /** Ingredients with one history. */
+  static final class Cohort {
+    TemperaturePath path;
+    double hydratedUntil = -1;
+    final Set<String> missingTemperatures = new TreeSet<>();
+    final Set<String> missingTimes = new TreeSet<>();
+
+    Cohort(TemperaturePath path) {
+      this.path = path;
+    }
+  }
+
+  private static final class Vessel {
+    final List<Cohort> cohorts = new ArrayList<>();
+    final Set<String> missingTemperatures = new TreeSet<>();
+    double temperature;
+    double massInWater;
+    double massOfOil;
+
+    Vessel(double temperature) {
+      this.temperature = temperature;
+    }
+  }
+
+  private Procedure() {}
+
+  static Procedure walk(World world) {
+    Procedure procedure = new Procedure();
+    procedure.run(world);
+    return procedure;
+  }
+
+  /** Highest temperature of the whole procedure so far as known, °C. */
+  double peak() {
+    return peak;
+  }
+
+  /** What is missing to know every temperature. */
+  Set<String> missing() {
+    return missing;
+  }
+
+  List<StepState> steps() {
+    return steps;
+  }
+
+  /** The history of what a line brings, if it ever joins. */
+  Optional<Cohort> cohort(int line) {
+    return Optional.ofNullable(cohortByLine.get(line));
+  }
+
+  /** Room temperature, °C: as stated, else the practice value with its doubt. */
+  static double room(World world) {
+    Optional<Quantity> stated = world.model().formula().equipment().roomTemperature();
+    if (stated.isPresent()) {
+      return stated.get().inBase();
+    }
+    world.source(Practice.SOURCE);
+    return world.within(
+        Practice.ROOM, Practice.ROOM_RANGE, "room temperature", "the temperature of the room");
+  }
+
+  private void run(World world) {
+    Formula formula = world.model().formula();
+    double room = room(world);
+    Map<String, Vessel> vessels = new LinkedHashMap<>();
+    Map<Integer, Integer> joinsAt = joins(world.model());
+    for (Recipe.ResolvedLine line : world.model().recipe().lines()) {
+      String phase = line.line().phase();
+      Vessel vessel = vessels.computeIfAbsent(phase, key -> new Vessel(room));
+      if (!joinsAt.containsKey(line.index())) {
+        if (vessel.cohorts.isEmpty()) {
+          vessel.cohorts.add(new Cohort(TemperaturePath.startingAt(room)));
+        }
+        join(vessel, line, vessel.cohorts.get(0));
+      }
+    }
+    peak = room;
+    Vessel main = mainVessel(formula, vessels);
+    for (int i = 0; i < formula.method().size(); i++) {
+      Step step = formula.method().get(i);
+      String name = "step " + (i + 1);
+      Vessel vessel = main;
+      String trouble = "";
+      Optional<String> into = step.into();
+      Optional<String> phase = step.phase();
+      Vessel named = phase.map(vessels::get).orElse(null);
+      if (phase.isPresent() && named == null) {
+        trouble = "no-such-phase";
+      }
+      Vessel target = into.map(vessels::get).orElse(null);
+      if (into.isPresent() && target == null) {
+        trouble = "no-such-phase";
+      }
+      boolean adding = step.action() == Step.Action.ADD;
+      if (target != null) {
+        vessel = target;
+      } else if (named != null && !adding) {
+        vessel = named;
+      } else if (named != null) {
+        vessel = main != null && main != named ? main : named;
+      }
+      if (vessel == null) {
+        steps.add(new StepState(room, room, Set.of("a phase for " + name), "no-such-phase"));
+        continue;
+      }
+      double before = vessel.temperature;
+      for (Map.Entry<Integer, Integer> late : joinsAt.entrySet()) {
+        if (late.getValue() == i) {
+          Cohort cohort = new Cohort(TemperaturePath.startingAt(vessel.temperature));
+          cohort.missingTemperatures.addAll(vessel.missingTemperatures);
+          vessel.cohorts.add(cohort);
+          join(vessel, world.model().recipe().lines().get(late.getKey()), cohort);
+        }
+      }
+      if (adding && named != null && named != vessel) {
+        merge(world, vessel, named, vessels);
+      }
+      act(step, name, vessel);
+      steps.add(
+          new StepState(
+              before, vessel.temperature, Set.copyOf(vessel.missingTemperatures), trouble));
+      peak = Math.max(peak, vessel.temperature);
+      missing.addAll(vessel.missingTemperatures);
+    }
+    leaveOutWhatNoStepAdds(formula, world.model().recipe(), joinsAt, vessels, main);
+  }
+
+  // A phase that is neither named by a step nor the one the procedure works on never joins: what it
+  // lives through is not known, and the step that adds it is missing.
+  private void leaveOutWhatNoStepAdds(
+      Formula formula,
+      Recipe recipe,
+      Map<Integer, Integer> joinsAt,
+      Map<String, Vessel> vessels,
+      @Nullable Vessel main) {
+    Set<String> named = new TreeSet<>();
+    for (Step step : formula.method()) {
+      step.phase().ifPresent(named::add);
+      step.into().ifPresent(named::add);
+    }
+    for (Recipe.ResolvedLine line : recipe.lines()) {
+      String phase = line.line().phase();
+      boolean joined = joinsAt.containsKey(line.index());
+      if (!joined && !named.contains(phase) && vessels.get(phase) != main) {
+        cohortByLine.remove(line.index());
+      }
+    }
+  }
+
+  // Lines that a step names with "with" join at the first such step; all others are in their phase
+  // from the start.
+  private static Map<Integer, Integer> joins(Model model) {
+    Map<Integer, Integer> joins = new LinkedHashMap<>();
+    List<Step> method = model.formula().method();
+    for (int i = 0; i < method.size(); i++) {
+      for (String name : method.get(i).with()) {
+        String inci = model.catalogue().find(name).map(found -> found.name()).orElse(name);
+        for (Recipe.ResolvedLine line : model.recipe().lines()) {
+          boolean same = line.name().equals(inci) || line.line().name().equalsIgnoreCase(name);
+          if (same && !joins.containsKey(line.index())) {
+            joins.put(line.index(), i);
+          }
+        }
+      }
+    }
+    return joins;
+  }
+
+  // Steps without a phase, and phases added without saying where, go to the vessel the procedure
+  // adds into, or else to the one its first step names.
+  private static @Nullable Vessel mainVessel(Formula formula, Map<String, Vessel> vessels) {
+    for (Step step : formula.method()) {
+      Vessel into = step.into().map(vessels::get).orElse(null);
+      if (into != null) {
+        return into;
+      }
+    }
+    for (Step step : formula.method()) {
+      Vessel named = step.phase().map(vessels::get).orElse(null);
+      if (named != null) {
+        return named;
+      }
+    }
+    return vessels.values().stream().findFirst().orElse(null);
+  }
+
+  private void join(Vessel vessel, Recipe.ResolvedLine line, Cohort cohort) {
+    cohortByLine.put(line.index(), cohort);
+    double mass = Model.percent(line.units());
+    boolean oily =
+        line.ingredient()
+            .flatMap(known -> known.dissolves().toOptional())
+            .map(where -> where.equals("oil"))
+            .orElse(false);
+    if (oily) {
+      vessel.massOfOil += mass;
+    } else {
+      vessel.massInWater += mass;
+    }
+  }
+
+  private void merge(World world, Vessel into, Vessel from, Map<String, Vessel> vessels) {
+    if (into.temperature != from.temperature) {
+      double oil =
+          world.withinFactor(
+              Practice.HEAT_CAPACITY_OIL,
+              Practice.HEAT_CAPACITY_OIL_RANGE,
+              "heat capacity of the oils",
+              "");
+      double[] masses = {into.massInWater, into.massOfOil, from.massInWater, from.massOfOil};
+      double[] capacities = {Practice.HEAT_CAPACITY_WATER, oil, Practice.HEAT_CAPACITY_WATER, oil};
+      double[] celsius = {into.temperature, into.temperature, from.temperature, from.temperature};
+      double total = masses[0] + masses[1] + masses[2] + masses[3];
+      double combined =
+          total > 0 ? HeatBalance.combined(masses, capacities, celsius) : into.temperature;
+      jump(into, combined);
+      jump(from, combined);
+    }
+    into.massInWater += from.massInWater;
+    into.massOfOil += from.massOfOil;
+    into.missingTemperatures.addAll(from.missingTemperatures);
+    into.cohorts.addAll(from.cohorts);
+    from.cohorts.clear();
+    vessels.replaceAll((phase, vessel) -> vessel == from ? into : vessel);
+  }
+
+  private static void jump(Vessel vessel, double celsius) {
+    if (vessel.temperature != celsius) {
+      vessel.temperature = celsius;
+      for (Cohort cohort : vessel.cohorts) {
+        cohort.path = cohort.path.jumpTo(celsius);
+      }
+    }
+  }
+
+  private static void act(Step step, String name, Vessel vessel) {
+    Optional<Double> target = step.temperature().map(Quantity::inBase);
+    double over = step.over().map(Quantity::inBase).orElse(0.0);
+    double lasting = step.lasting().map(Quantity::inBase).orElse(0.0);
+    boolean changes = step.action() == Step.Action.HEAT || step.action() == Step.Action.COOL;
+    if (changes) {
+      if (target.isEmpty()) {
+        vessel.missingTemperatures.add("temperature of " + name);
+      } else {
+        vessel.missingTemperatures.clear();
+      }
+      if (step.over().isEmpty() && step.lasting().isEmpty()) {
+        missTime(vessel, "duration of " + name);
+      }
+      if (target.isPresent()) {
+        boolean ramp = step.over().isPresent();
+        double duration = ramp ? over : lasting;
+        for (Cohort cohort : vessel.cohorts) {
+          cohort.path = cohort.path.rampTo(target.get(), duration);
+        }
+        vessel.temperature = target.get();
+        hold(vessel, ramp ? lasting : 0);
+      }
+      return;
+    }
+    target.ifPresent(
+        celsius -> {
+          vessel.missingTemperatures.clear();
+          jump(vessel, celsius);
+        });
+    boolean waits = step.action() == Step.Action.HOLD || step.action() == Step.Action.HYDRATE;
+    if (waits && step.lasting().isEmpty() && step.over().isEmpty()) {
+      missTime(vessel, "duration of " + name);
+    }
+    hold(vessel, Math.max(lasting, over));
+    if (waits) {
+      for (Cohort cohort : vessel.cohorts) {
+        cohort.hydratedUntil = cohort.path.endSeconds();
+      }
+    }
+  }
+
+  private static void hold(Vessel vessel, double seconds) {
+    if (seconds > 0) {
+      for (Cohort cohort : vessel.cohorts) {
+        cohort.path = cohort.path.hold(seconds);
+      }
+    }
+    for (Cohort cohort : vessel.cohorts) {
+      cohort.missingTemperatures.addAll(vessel.missingTemperatures);
+    }
+  }
+
+  private static void missTime(Vessel vessel, String what) {
+    for (Cohort cohort : vessel.cohorts) {
+      cohort.missingTimes.add(what);
+    }
+  }
+}

@@ -1,0 +1,361 @@
+package gelwright.profile;
+
+import static java.util.Objects.requireNonNull;
+
+import gelwright.formula.Formula;
+import gelwright.ingredient.Catalogue;
+import gelwright.problem.Place;
+import gelwright.quantity.Bounded;
+import gelwright.quantity.Doubt;
+import gelwright.quantity.Estimate;
+import gelwright.quantity.Odds;
+import gelwright.quantity.Unit;
+import gelwright.rule.Chosen;
+import gelwright.rule.Facts;
+import gelwright.rule.Truth;
+import gelwright.rule.Vocabulary;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+
+/**
+ * The computed properties of one formula. Each is computed once, when it is first asked for; use a
+ * profile from one thread at a time.
+ *
+ * <p>A number's range follows from shifting each doubt it rests on by one standard deviation either
+ * way and computing it again (central differences, first-order propagation of JCGM 100:2008).
+ */
+public final class Profile implements Facts {
+  private final Formula formula;
+  private final Catalogue catalogue;
+  private final Model model;
+  private final World likely;
+  private final Map<Doubt, World> up = new HashMap<>();
+  private final Map<Doubt, World> down = new HashMap<>();
+  private final Map<World.Key, Bounded> numbers = new HashMap<>();
+  private final Map<Integer, List<Item>> items = new HashMap<>();
+  private final Map<String, Definition> calls = new HashMap<>();
+
+  private Profile(Formula formula, Catalogue catalogue, List<AcceptanceState> acceptances) {
+    this.formula = formula;
+    this.catalogue = catalogue;
+    this.model = new Model(formula, catalogue, acceptances);
+    this.likely = new World(model);
+  }
+
+  /** The profile of a formula whose ingredients are looked up in a catalogue. */
+  public static Profile of(Formula formula, Catalogue catalogue) {
+    return new Profile(
+        requireNonNull(formula, "formula"), requireNonNull(catalogue, "catalogue"), List.of());
+  }
+
+  /** The same profile, telling rules what became of the acceptances on the sheet. */
+  public Profile with(List<AcceptanceState> acceptances) {
+    return new Profile(formula, catalogue, acceptances);
+  }
+
+  /** The names and types of all properties. */
+  public static Vocabulary vocabulary() {
+    return Properties.VOCABULARY;
+  }
+
+  /** How the value of a property came about. */
+  public enum Origin {
+    STATED,
+    MEASURED,
+    PREDICTED,
+    MISSING
+  }
+
+  /**
+   * A property with its value and what it rests on.
+   *
+   * @param name of the property
+   * @param value in base units
+   * @param unit it is printed in
+   * @param origin how it came about
+   * @param sources ids of the sources of the figures it rests on, sorted
+   */
+  public record Value(String name, Bounded value, Unit unit, Origin origin, List<String> sources) {
+    public Value {
+      sources = List.copyOf(sources);
+    }
+  }
+
+  /** All numbers of the formula as a whole, in the order of their names. */
+  public List<Value> values() {
+    TreeMap<String, Value> all = new TreeMap<>();
+    for (Definition definition : Properties.FORMULA) {
+      if (definition.isNumber()) {
+        all.put(definition.name(), value(definition));
+      }
+    }
+    return List.copyOf(all.values());
+  }
+
+  private Value value(Definition definition) {
+    Bounded bounded = number(definition, 0);
+    World.Basis basis = likely.compute(definition, 0).basis();
+    Origin origin =
+        !bounded.isKnown()
+            ? Origin.MISSING
+            : basis.measured ? Origin.MEASURED : basis.predicted ? Origin.PREDICTED : Origin.STATED;
+    return new Value(
+        definition.name(), bounded, definition.unit(), origin, List.copyOf(basis.sources));
+  }
+
+  /** Ids of the sources that a property of the formula, or of an item, rests on, sorted. */
+  public List<String> sourcesOf(String property) {
+    for (Definition definition : Properties.FORMULA) {
+      if (definition.name().equals(property) && definition.isNumber()) {
+        number(definition, 0);
+        return List.copyOf(likely.compute(definition, 0).basis().sources);
+      }
+    }
+    return List.of();
+  }
+
+  /** The same for a property of an item, such as {@code undissociated} of a preservative. */
+  public List<String> sourcesOf(String kind, String item, String property) {
+    for (Properties.Kind candidate : Properties.KINDS) {
+      if (!candidate.name().equals(kind)) {
+        continue;
+      }
+      Properties.Family family = candidate.family();
+      for (int i = 0; i < family.size().applyAsInt(model); i++) {
+        if (!family.itemName().apply(model, i).equals(item)) {
+          continue;
+        }
+        for (Definition definition : family.definitions()) {
+          if (definition.name().equals(property) && definition.isNumber()) {
+            number(definition, i);
+            return List.copyOf(likely.compute(definition, i).basis().sources);
+          }
+        }
+      }
+    }
+    return List.of();
+  }
+
+  /** Where the sheet speaks of an item, for findings; the recipe line, the step, the acceptance. */
+  public Place place(String kind, String item) {
+    for (Properties.Kind candidate : Properties.KINDS) {
+      if (candidate.name().equals(kind)) {
+        Properties.Family family = candidate.family();
+        for (int i = 0; i < family.size().applyAsInt(model); i++) {
+          if (family.itemName().apply(model, i).equals(item)) {
+            return formula.place(pointer(family.name(), i));
+          }
+        }
+      }
+    }
+    return Place.NOWHERE;
+  }
+
+  private String pointer(String family, int item) {
+    return switch (family) {
+      case "ingredient" -> "/ingredients/" + model.component(item).first().line();
+      case "line" -> "/ingredients/" + item;
+      case "heat-limit" ->
+          "/ingredients/" + model.heatLimits().get(item).component().first().line();
+      case "step" -> "/method/" + item;
+      default -> "/accepted/" + item;
+    };
+  }
+
+  // --- Facts
+  // ---------------------------------------------------------------------------------------
+
+  @Override
+  public Bounded number(int slot) {
+    return number(Properties.FORMULA.get(slot), 0);
+  }
+
+  @Override
+  public Chosen choice(int slot) {
+    return Properties.FORMULA.get(slot).chosen(model, 0);
+  }
+
+  @Override
+  public Truth truth(int slot) {
+    return Properties.FORMULA.get(slot).truth(model, 0);
+  }
+
+  @Override
+  public Bounded call(int slot, List<Argument> arguments) {
+    Functions.Function function = Functions.ALL.get(slot);
+    List<Object> plain = new ArrayList<>();
+    Set<String> missing = Set.of();
+    for (Argument argument : arguments) {
+      if (argument instanceof Argument.Number number) {
+        if (!number.value().isKnown()) {
+          return Bounded.unknown(number.value().missing());
+        }
+        plain.add(number.value().atLeast().likely());
+      } else if (argument instanceof Argument.Names names) {
+        missing = Reading.union(missing, names.value().missing());
+        plain.add(names.value().names());
+      }
+    }
+    if (!missing.isEmpty()) {
+      return Bounded.unknown(missing);
+    }
+    Definition call =
+        calls.computeIfAbsent(
+            slot + ":" + plain,
+            key ->
+                function.scale() == Estimate.Scale.FACTOR
+                    ? Definition.factor(
+                        function.name(),
+                        function.unit(),
+                        function.meaning(),
+                        (world, item) -> function.body().of(world, plain))
+                    : Definition.number(
+                        function.name(),
+                        function.unit(),
+                        function.meaning(),
+                        (world, item) -> function.body().of(world, plain)));
+    return number(call, 0);
+  }
+
+  @Override
+  public List<Item> items(int kind) {
+    return items.computeIfAbsent(kind, this::findItems);
+  }
+
+  private List<Item> findItems(int slot) {
+    Properties.Kind kind = Properties.KINDS.get(slot);
+    List<Item> found = new ArrayList<>();
+    int size = kind.family().size().applyAsInt(model);
+    for (int i = 0; i < size; i++) {
+      Truth membership = kind.membership().apply(model, i);
+      if (membership.odds().high() > 0) {
+        found.add(new ProfileItem(kind.family(), i, membership));
+      }
+    }
+    return List.copyOf(found);
+  }
+
+  private Bounded number(Definition definition, int item) {
+    World.Key key = new World.Key(definition, item);
+    Bounded known = numbers.get(key);
+    if (known == null) {
+      known = estimate(definition, item);
+      numbers.put(key, known);
+    }
+    return known;
+  }
+
+  private Bounded estimate(Definition definition, int item) {
+    World.Computed middle = likely.compute(definition, item);
+    Reading reading = (Reading) middle.value();
+    Set<Doubt> doubts = middle.basis().doubts;
+    if (doubts.isEmpty()) {
+      Estimate low = Estimate.exact(reading.low());
+      return reading.isKnown()
+          ? Bounded.of(low)
+          : new Bounded(low, Estimate.exact(reading.high()), reading.missing());
+    }
+    Map<Doubt, Double> lowMoves = new TreeMap<>();
+    Map<Doubt, Double> highMoves = new TreeMap<>();
+    boolean byFactor = definition.scale() == Estimate.Scale.FACTOR;
+    for (Doubt doubt : doubts) {
+      Reading above = up.computeIfAbsent(doubt, each -> likely.shift(each, 1)).of(definition, item);
+      Reading below =
+          down.computeIfAbsent(doubt, each -> likely.shift(each, -1)).of(definition, item);
+      move(lowMoves, doubt, below.low(), above.low(), byFactor);
+      move(highMoves, doubt, below.high(), above.high(), byFactor);
+    }
+    Estimate low = estimate(reading.low(), lowMoves, definition.scale());
+    if (reading.low() == reading.high()) {
+      return new Bounded(low, low, reading.missing());
+    }
+    Estimate high = estimate(reading.high(), highMoves, definition.scale());
+    return new Bounded(low, high, reading.missing());
+  }
+
+  // Central difference: half of what moving the doubt from one deviation below to one above does.
+  private static void move(
+      Map<Doubt, Double> moves, Doubt doubt, double below, double above, boolean byFactor) {
+    if (Double.isInfinite(below) || Double.isInfinite(above)) {
+      return;
+    }
+    if (!byFactor) {
+      moves.put(doubt, (above - below) / 2);
+    } else if (below > 0 && above > 0) {
+      moves.put(doubt, Math.log(above / below) / 2);
+    }
+  }
+
+  private static Estimate estimate(double likely, Map<Doubt, Double> moves, Estimate.Scale scale) {
+    if (Double.isInfinite(likely) || moves.isEmpty()) {
+      return Estimate.exact(likely);
+    }
+    return Estimate.of(likely, scale, moves);
+  }
+
+  private final class ProfileItem implements Item, Facts {
+    private final Properties.Family family;
+    private final int index;
+    private final Truth membership;
+
+    ProfileItem(Properties.Family family, int index, Truth membership) {
+      this.family = family;
+      this.index = index;
+      this.membership = membership;
+    }
+
+    @Override
+    public String name() {
+      return family.itemName().apply(model, index);
+    }
+
+    @Override
+    public Odds membership() {
+      return membership.odds();
+    }
+
+    @Override
+    public Set<String> membershipMissing() {
+      return membership.missing();
+    }
+
+    @Override
+    public Facts facts() {
+      return this;
+    }
+
+    @Override
+    public Bounded number(int slot) {
+      return Profile.this.number(family.definitions().get(slot), index);
+    }
+
+    @Override
+    public Chosen choice(int slot) {
+      return family.definitions().get(slot).chosen(model, index);
+    }
+
+    @Override
+    public Truth truth(int slot) {
+      return family.definitions().get(slot).truth(model, index);
+    }
+
+    @Override
+    public Bounded call(int slot, List<Argument> arguments) {
+      throw new IllegalArgumentException("functions are asked of the formula, not of an item");
+    }
+
+    @Override
+    public List<Item> items(int kind) {
+      throw new IllegalArgumentException("items are asked of the formula, not of an item");
+    }
+  }
+
+  /** The formula this is the profile of. */
+  public Formula formula() {
+    return formula;
+  }
+}
