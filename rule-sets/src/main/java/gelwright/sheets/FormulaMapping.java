@@ -483,7 +483,7 @@ final class FormulaMapping {
   }
 
   private static final Pattern FULL_ID =
-      Pattern.compile("[a-zH0-9]+(-[a-zH0-9]+)*\\.[a-zH0-9]+(-[a-zH0-9]+)*");
+      Pattern.compile(Values.KEBAB.pattern() + "\\." + Values.KEBAB.pattern());
 
   /** The full id of a rule. */
   static final Reading<String> RULE =

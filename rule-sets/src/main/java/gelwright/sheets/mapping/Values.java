@@ -23,7 +23,8 @@ import java.util.regex.Pattern;
 
 /** Readings of single values: texts, words, quantities, shares, dates, lists of these. */
 public final class Values {
-  private static final Pattern KEBAB = Pattern.compile("(?:pH|[a-z0-9]+)(?:-(?:pH|[a-z0-9]+))*");
+  /** A name in small letters, digits and hyphens, in which pH keeps its capital. */
+  public static final Pattern KEBAB = Pattern.compile("(?:pH|[a-z0-9]+)(?:-(?:pH|[a-z0-9]+))*");
   private static final Pattern DECIMAL_COMMA = Pattern.compile("\\s*[-+]?\\d+,\\d+.*");
 
   /** How a quantity of a dimension is written, for messages. */
@@ -77,7 +78,7 @@ public final class Values {
                           node,
                           "bad-id",
                           what
-                              + " must be an id in small letters, digits and hyphens, such as"
+                              + " must be an id in small letters, digits and hyphens (pH is a word, too), such as"
                               + " oil-load; it is "
                               + Words.quoted(text)
                               + ".",
