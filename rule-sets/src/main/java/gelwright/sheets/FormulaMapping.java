@@ -261,7 +261,7 @@ final class FormulaMapping {
     if (found.isEmpty()) {
       // Kept, so that the lines after it keep their numbers.
       return Optional.of(
-          new Part<>(Optional.empty(), new FormulaSheet.LineSheet(null, false, null, null)));
+          new Part<>(Optional.empty(), new FormulaSheet.LineSheet(null, null, null)));
     }
     Keys keys = found.get();
     final Optional<String> phase = keys.optional("phase", Values.TEXT);
@@ -292,7 +292,6 @@ final class FormulaMapping {
             line,
             new FormulaSheet.LineSheet(
                 amount.map(FormulaMapping::statedShare).orElse(null),
-                amount.filter(a -> a instanceof Amount.Rest).isPresent(),
                 strength.orElse(null),
                 size.orElse(null))));
   }

@@ -1,7 +1,10 @@
 package gelwright.sheets;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
@@ -27,8 +30,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -263,6 +269,46 @@ final class SheetsOfKnowledgeTest {
 
   // Own sheets
 
+  @Test
+  @DisplayName("the bundled sheets are sound: every source cited is there, every rule set reads")
+  void bundled() {
+    Knowledge knowledge = Bundled.load();
+    assertTrue(knowledge.catalogue().find("Aqua").isPresent());
+    assertFalse(knowledge.ruleSets().isEmpty());
+    assertTrue(
+        Bundled.names().stream()
+            .filter(name -> name.startsWith("gelwright/bases/"))
+            .count()
+        == knowledge.bases().size());
+  }
+
+  @TestFactory
+  @DisplayName("example applies to its base")
+  Stream<DynamicTest> bundledExamples() {
+    Knowledge knowledge = Bundled.load();
+    return knowledge.ruleSheets().stream()
+        .flatMap(sheet -> sheet.examples().stream().map(example -> Map.entry(sheet, example)))
+        .map(
+            entry -> {
+              Example example = entry.getValue();
+              return dynamicTest(
+                  entry.getKey().ruleSet().id()
+                      + "."
+                      + example.rule()
+                      + " "
+                      + example.expected()
+                      + " at line "
+                      + example.overlay().place().line(),
+                  () -> {
+                    Document base = knowledge.bases().get(example.base());
+                    assertNotNull(base, "no base formula " + example.base());
+                    Overlay.Applied applied = Overlay.apply(base, example.overlay()).orThrow();
+                    new FormulaReader().read(applied.formula()).orThrow();
+                    applied.of(knowledge.catalogue()).orThrow();
+                  });
+            });
+  }
+
   private static final Knowledge NOTHING =
       new Knowledge(Catalogue.of(List.of(), List.of()), List.of(), Map.of());
 
@@ -288,7 +334,7 @@ final class SheetsOfKnowledgeTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "a.yaml | 'ingredients: { X: { source: nowhere, density: 1 g/mL } }' | 1:30 unknown-source",
+        "a.yaml | 'ingredients: { X: { source: nowhere, density: 1 g/mL } }' | 1:29 unknown-source",
         "a.yaml | 'recipes: []' | 1:1 unknown-sheet",
         "a.yaml | '[' | 1:2 not-yaml",
         "a.txt | 'x' | 0:0 no-sheets",

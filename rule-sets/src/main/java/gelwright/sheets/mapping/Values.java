@@ -62,8 +62,10 @@ public final class Values {
               .map(
                   text -> {
                     Node.Scalar scalar = (Node.Scalar) node;
-                    int blanks =
-                        scalar.text().length() - scalar.text().stripLeading().length();
+                    String written = scalar.text();
+                    int start = written.length() - written.stripLeading().length();
+                    // The place of a block is on its first line with text, whatever goes before.
+                    int blanks = start - 1 - written.lastIndexOf('\n', Math.max(0, start - 1));
                     return new Text(text, scalar.textPlace().plusColumns(blanks));
                   });
 
