@@ -3,6 +3,8 @@ import org.jspecify.annotations.NullMarked;
 /** The declarative knowledge of Gelwright, and the readers and writers of its documents. */
 @NullMarked
 module gelwright.rulesets {
+  exports gelwright.reports;
+
   requires transitive gelwright.core;
   requires static transitive org.jspecify;
   requires com.fasterxml.jackson.databind;
@@ -10,4 +12,13 @@ module gelwright.rulesets {
   requires org.apache.commons.csv;
   requires org.hibernate.validator;
   requires org.snakeyaml.engine;
+
+  exports gelwright.sheets;
+  exports gelwright.sheets.tree;
+
+  // The validator reads the document records and makes the constraints' checkers.
+  opens gelwright.sheets.document to
+      org.hibernate.validator;
+  opens gelwright.sheets.mapping to
+      org.hibernate.validator;
 }

@@ -13,4 +13,14 @@ module gelwright.core {
   requires static transitive org.jspecify;
   // Named after its jar: Hipparchus declares no module name of its own.
   requires hipparchus.core;
+  requires hipparchus.optim;
+
+  exports gelwright.problem;
+  exports gelwright.quantity;
+  exports gelwright.formula;
+  exports gelwright.ingredient;
+  exports gelwright.science;
+  exports gelwright.rule;
+  exports gelwright.profile;
+  exports gelwright.review;
 }

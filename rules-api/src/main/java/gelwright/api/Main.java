@@ -2,17 +2,16 @@ package gelwright.api;
 
 /** Where the program starts. */
 public final class Main {
-  private static final int WRONG_USE = 2;
-
   private Main() {}
 
   /**
-   * Prints how the program is used, on standard error, and ends with exit code 2.
+   * Runs a command and ends the process with its exit status: 0 nothing found at or above the level
+   * asked for, 1 findings, 2 input that could not be read or a wrong call.
    *
-   * @param arguments what stands on the command line; no command is known yet
+   * @param arguments what stands on the command line
    */
   public static void main(String[] arguments) {
-    System.err.println("usage: java -jar gelwright.jar <command> [options] [files]");
-    System.exit(WRONG_USE);
+    Terminal terminal = Terminal.ofThisProcess();
+    System.exit(new Program(new BundledEngine(), terminal).run(arguments));
   }
 }

@@ -8,14 +8,14 @@ import java.util.Optional;
 /**
  * What an ingredient gives off or takes up as an acid, a base or a salt of either.
  *
- * @param pKa at 25 °C and zero ionic strength, ascending; empty for a salt of strong ions only and
- *     for a polymer
- * @param charge of the fully protonated form
+ * @param pKa at 25 °C and zero ionic strength, ascending; empty for a salt of strong ions only
+ * @param charge of the fully protonated form; of the anion for a salt of strong ions only
  * @param counterIons strong charge per molecule as bought, such as +1 for sodium benzoate (its
  *     sodium), -1 for a hydrochloride; 0 for the free acid or base
  * @param parent INCI name of the free acid or base it counts as, or empty when it is its own
  * @param perMolecule moles of the parent per mole
- * @param polymer the acid groups of a polymer, if it is one
+ * @param slope for acid groups on a polymer, which titrate as pH = pKa + slope · log10(α / (1 −
+ *     α)); the molar mass is then that of one group. Absent for small molecules.
  */
 public record Acid(
     List<Figure> pKa,
@@ -23,30 +23,16 @@ public record Acid(
     int counterIons,
     String parent,
     int perMolecule,
-    Optional<Polymer> polymer) {
+    Optional<Figure> slope) {
   public Acid {
     pKa = List.copyOf(pKa);
     requireNonNull(parent, "parent");
+    requireNonNull(slope, "slope");
     if (perMolecule < 1) {
       throw new IllegalArgumentException("perMolecule must be at least 1, is " + perMolecule);
     }
-  }
-
-  /**
-   * Acid groups on a polymer; they titrate as pH = pKa + slope · log10(α / (1 − α)).
-   *
-   * @param groups moles of groups per kg of the polymer as bought
-   * @param pKa intrinsic pKa
-   * @param slope 1 for independent groups, larger where neighbours repel each other
-   * @param neutralised part of the groups sold as a salt of a strong base, 0 to 1
-   */
-  public record Polymer(Figure groups, Figure pKa, double slope, double neutralised) {
-    public Polymer {
-      requireNonNull(groups, "groups");
-      requireNonNull(pKa, "pKa");
-      if (!(slope > 0 && neutralised >= 0 && neutralised <= 1)) {
-        throw new IllegalArgumentException("slope or neutralised out of range");
-      }
+    if (slope.isPresent() && (slope.get().likely() <= 0 || pKa.size() != 1)) {
+      throw new IllegalArgumentException("a polymer has one pKa and a slope above zero");
     }
   }
 }

@@ -32,8 +32,8 @@ public final class Catalogue {
   }
 
   /**
-   * A catalogue of these ingredients. A later ingredient of the same name replaces an earlier one, so
-   * that own sheets beat bundled ones; a name always beats a synonym.
+   * A catalogue of these ingredients. A later ingredient of the same name replaces an earlier one,
+   * so that own sheets beat bundled ones; a name always beats a synonym.
    */
   public static Catalogue of(Collection<Ingredient> ingredients, Collection<Source> sources) {
     Map<String, Ingredient> byName = new TreeMap<>();

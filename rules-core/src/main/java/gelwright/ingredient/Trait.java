@@ -4,8 +4,8 @@ import gelwright.quantity.Dimension;
 import java.util.Optional;
 
 /**
- * The single numbers an ingredient sheet may give, with what is physically possible: a missing one is
- * bounded by that and by nothing else.
+ * The single numbers an ingredient sheet may give, with what is physically possible: a missing one
+ * is bounded by that and by nothing else.
  */
 public enum Trait {
   /** Density at 20–25 °C. Lightest condensed matter is liquid hydrogen, heaviest osmium. */

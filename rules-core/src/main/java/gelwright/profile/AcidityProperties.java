@@ -105,7 +105,7 @@ final class AcidityProperties {
         .ingredient()
         .acid()
         .fold(
-            acid -> Truth.of(!acid.pKa().isEmpty() || acid.polymer().isPresent()),
+            acid -> Truth.of(!acid.pKa().isEmpty()),
             Truth.IMPOSSIBLE,
             Truth.open(Set.of(component.missing("acid–base behaviour"))));
   }
@@ -114,13 +114,11 @@ final class AcidityProperties {
   static Reading share(World world, int item) {
     Component component = world.model().component(item);
     boolean toPH =
-        component.parts().stream()
-            .anyMatch(part -> part.source().amount() instanceof Amount.ToPH);
+        component.parts().stream().anyMatch(part -> part.source().amount() instanceof Amount.ToPH);
     if (!toPH) {
       return Reading.of(component.percent());
     }
-    return adjuster(world, component)
-        .map(added -> added + component.percent());
+    return adjuster(world, component).map(added -> added + component.percent());
   }
 
   // What it takes to bring the water phase from where it lands to the target, in % of the recipe.
@@ -279,21 +277,6 @@ final class AcidityProperties {
     if (acid.isEmpty()) {
       return 0;
     }
-    if (acid.get().polymer().isPresent() && kilograms == PER_MOLE) {
-      // A polymer has no molecule to count; nobody adjusts a pH with a gum.
-      return 0;
-    }
-    if (acid.get().polymer().isPresent()) {
-      Acid.Polymer polymer = acid.get().polymer().get();
-      double groups =
-          kilograms * world.value(polymer.groups(), component.missing("acid groups"), "");
-      double pKa = world.value(polymer.pKa(), "pKa of " + component.name(), "");
-      solution.species.add(new AcidBase.Polyacid(groups, pKa, polymer.slope()));
-      if (polymer.neutralised() > 0) {
-        solution.species.add(new AcidBase.StrongIon(groups * polymer.neutralised(), 1));
-      }
-      return 0;
-    }
     Optional<Figure> molarMass = molarMass(component);
     if (molarMass.isEmpty()) {
       solution.missing.add(component.missing(Trait.MOLAR_MASS.key()));
@@ -301,20 +284,28 @@ final class AcidityProperties {
     }
     double mass = world.value(molarMass.get(), component.missing("molar mass"), "");
     double molality = kilograms == PER_MOLE ? 1 : kilograms / mass;
-    if (!acid.get().pKa().isEmpty()) {
+    int charge = acid.get().charge();
+    if (acid.get().pKa().isEmpty()) {
+      if (charge != 0) {
+        solution.species.add(
+            new AcidBase.StrongIon(molality * Math.abs(charge), Integer.signum(charge)));
+      }
+    } else if (acid.get().slope().isPresent()) {
+      double pKa = pKa(world, component, acid.get())[0];
+      double slope = world.value(acid.get().slope().get(), "titration of " + component.name(), "");
+      solution.species.add(new AcidBase.Polyacid(molality, pKa, slope));
+    } else {
       double[] pKa = pKa(world, component, acid.get());
       List<Double> list = new ArrayList<>();
       for (double each : pKa) {
         list.add(each);
       }
-      solution.species.add(
-          new AcidBase.Weak(molality * acid.get().perMolecule(), list, acid.get().charge()));
+      solution.species.add(new AcidBase.Weak(molality * acid.get().perMolecule(), list, charge));
     }
     int counterIons = acid.get().counterIons();
     if (counterIons != 0) {
       solution.species.add(
-          new AcidBase.StrongIon(
-              molality * Math.abs(counterIons), Integer.signum(counterIons)));
+          new AcidBase.StrongIon(molality * Math.abs(counterIons), Integer.signum(counterIons)));
     }
     return mass;
   }
@@ -363,13 +354,19 @@ final class AcidityProperties {
     }
     Reading pH = world.of(PH);
     if (neutral > 0 && neutral < pKa.length && !pH.isKnown()) {
-      // An ampholyte is most undissociated in between: not monotone, so only the far ends are known.
+      // An ampholyte is most undissociated in between: not monotone, so only the far ends are
+      // known.
       return new Reading(0, 100, pH.missing());
+    }
+    if (acid.get().slope().isPresent()) {
+      double slope = world.value(acid.get().slope().get(), "titration of " + component.name(), "");
+      return pH.map(value -> 100 / (1 + Math.pow(10, (value - pKa[0]) / slope)));
     }
     return pH.map(value -> 100 * neutralFraction(value, pKa, neutral));
   }
 
-  // Fractions of the protonation states are 10^(sum of (pH - pKa)) over their sum; the state that has
+  // Fractions of the protonation states are 10^(sum of (pH - pKa)) over their sum; the state that
+  // has
   // lost as many protons as its charge is the neutral one.
   private static double neutralFraction(double pH, double[] pKa, int neutral) {
     double weight = 1;
@@ -390,7 +387,9 @@ final class AcidityProperties {
     Known<Acid> known = component.ingredient().acid();
     if (known.isUnknown()) {
       return new Reading(
-          0, share.high(), Reading.union(share.missing(), Set.of(component.missing("acid–base behaviour"))));
+          0,
+          share.high(),
+          Reading.union(share.missing(), Set.of(component.missing("acid–base behaviour"))));
     }
     Optional<Acid> acid = known.toOptional();
     if (acid.isEmpty() || acid.get().parent().isEmpty()) {

@@ -17,7 +17,15 @@ final class BriefProperties {
   static final Set<String> USES = Set.of("leave-on", "rinse-off");
   static final Set<String> AREAS =
       Set.of(
-          "face", "eye-area", "body", "hands", "feet", "underarm", "scalp", "hair", "lips",
+          "face",
+          "eye-area",
+          "body",
+          "hands",
+          "feet",
+          "underarm",
+          "scalp",
+          "hair",
+          "lips",
           "intimate");
   static final Set<String> USERS = Set.of("adults", "children-under-3");
   static final Set<String> TEXTURES =
@@ -63,7 +71,8 @@ final class BriefProperties {
               "product.shelf-life",
               Unit.MONTH,
               "how long the product is meant to keep",
-              (world, item) -> stated(brief(world).shelfLife(), 0, "shelf life (product.shelf-life)")),
+              (world, item) ->
+                  stated(brief(world).shelfLife(), 0, "shelf life (product.shelf-life)")),
           BATCH_MASS,
           Definition.number(
               "balance.readability",
@@ -119,5 +128,4 @@ final class BriefProperties {
               : Chosen.of(new HashSet<>(names));
         });
   }
-
 }

@@ -12,7 +12,8 @@ import java.util.Set;
  *
  * @param index its number in the recipe, in the order it first appears
  * @param ingredient what is known of it
- * @param known whether the catalogue has it; an unknown one is an ingredient of which nothing is known
+ * @param known whether the catalogue has it; an unknown one is an ingredient of which nothing is
+ *     known
  * @param parts how much each line brings
  */
 record Component(int index, Ingredient ingredient, boolean known, List<Part> parts) {

@@ -86,7 +86,8 @@ final class CompositionProperties {
               (model, item) -> {
                 List<String> closest =
                     model.catalogue().closest(line(model, item).line().name(), 2);
-                return Chosen.of(closest.isEmpty() ? "no known name" : String.join(" or ", closest));
+                return Chosen.of(
+                    closest.isEmpty() ? "no known name" : String.join(" or ", closest));
               }),
           Definition.choice(
               "phase",

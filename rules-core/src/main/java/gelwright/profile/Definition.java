@@ -8,8 +8,8 @@ import gelwright.rule.Type;
 import java.util.Set;
 
 /**
- * A property: its name, what it is, and how it is computed. Definitions are made once, when the class
- * that holds them is loaded, and are compared by identity.
+ * A property: its name, what it is, and how it is computed. Definitions are made once, when the
+ * class that holds them is loaded, and are compared by identity.
  */
 final class Definition {
   /** Computes a number of the formula or of an item. */

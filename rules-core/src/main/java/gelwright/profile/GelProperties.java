@@ -99,7 +99,11 @@ final class GelProperties {
     return Definition.factor(
         name,
         Unit.PASCAL_SECOND,
-        "apparent viscosity " + when + ", at " + gelwright.quantity.Numbers.plain(rate) + " /s, 25 °C",
+        "apparent viscosity "
+            + when
+            + ", at "
+            + gelwright.quantity.Numbers.plain(rate)
+            + " /s, 25 °C",
         (world, item) -> viscosityAt(world, rate));
   }
 
@@ -116,7 +120,8 @@ final class GelProperties {
     return curve(world).read(curve -> curve.viscosity(rate));
   }
 
-  private static Reading measuredOr(World world, String what, ToDoubleFunction<FlowCurve> predicted) {
+  private static Reading measuredOr(
+      World world, String what, ToDoubleFunction<FlowCurve> predicted) {
     Optional<Measurement> measured = world.model().measured(what);
     if (measured.isPresent() && measured.get().value().isPresent()) {
       world.measured();
@@ -135,7 +140,8 @@ final class GelProperties {
   }
 
   /** The flow curve as a bound: the thinnest and the thickest it can be, and what is missing. */
-  record CurveBound(Optional<FlowCurve> thinnest, Optional<FlowCurve> thickest, Set<String> missing) {
+  record CurveBound(
+      Optional<FlowCurve> thinnest, Optional<FlowCurve> thickest, Set<String> missing) {
     /** A number that grows with the thickness of the gel. */
     Reading read(ToDoubleFunction<FlowCurve> number) {
       double low = thinnest.map(number::applyAsDouble).orElse(0.0);
@@ -149,8 +155,10 @@ final class GelProperties {
   }
 
   // Each gum gives a concentration that is hydrated (between a least and a most where something is
-  // missing) and a law. Below a law's range the end of the range bounds the gel from above, above it
-  // from below. A gum of which no law is known leaves the gel unbounded above; the others still bound
+  // missing) and a law. Below a law's range the end of the range bounds the gel from above, above
+  // it
+  // from below. A gum of which no law is known leaves the gel unbounded above; the others still
+  // bound
   // it from below, since more gum never thins a gel.
   private static CurveBound computeCurve(World world) {
     List<FlowLaw.Part> least = new ArrayList<>();
@@ -177,16 +185,20 @@ final class GelProperties {
       missing.addAll(concentration.missing());
       missing.addAll(hydrated.missing());
       FlowLaw law = law(world, component, data.get());
-      double low =
-          FlowModifiers.effectiveConcentration(concentration.low(), hydrated.low() / 100);
+      double low = FlowModifiers.effectiveConcentration(concentration.low(), hydrated.low() / 100);
       double high =
           FlowModifiers.effectiveConcentration(
               Math.min(concentration.high(), 100), hydrated.high() / 100);
       double from = data.get().from();
       double to = data.get().to();
       String range =
-          "flow of " + component.name() + " outside " + gelwright.quantity.Numbers.plain(from)
-              + " to " + gelwright.quantity.Numbers.plain(to) + " %";
+          "flow of "
+              + component.name()
+              + " outside "
+              + gelwright.quantity.Numbers.plain(from)
+              + " to "
+              + gelwright.quantity.Numbers.plain(to)
+              + " %";
       if (high < from) {
         missing.add(range);
         high = from;
@@ -228,7 +240,8 @@ final class GelProperties {
     return curve.scaled(factor, factor);
   }
 
-  // Drops and grains stiffen a gel. Where their density is missing the gel without them is taken and
+  // Drops and grains stiffen a gel. Where their density is missing the gel without them is taken
+  // and
   // the missing density is named: they can only stiffen it, so for the thin end this is a bound.
   private static FlowCurve loaded(World world, FlowCurve gel, Set<String> missing) {
     double volume = 0;
@@ -371,7 +384,9 @@ final class GelProperties {
             "the viscosity after the hydration step and again a day later");
     double energy =
         world.value(
-            data.get().activationEnergy(), "hydration activation energy of " + component.name(), "");
+            data.get().activationEnergy(),
+            "hydration activation energy of " + component.name(),
+            "");
     Optional<Figure> threshold = component.ingredient().trait(Trait.HYDRATION_THRESHOLD);
     Hydration model =
         new Hydration(
@@ -458,8 +473,7 @@ final class GelProperties {
         if (density.isPresent()) {
           oilMass += component.percent();
           oilVolume +=
-              component.percent()
-                  / world.value(density.get(), component.missing("density"), "");
+              component.percent() / world.value(density.get(), component.missing("density"), "");
         }
       }
     }

@@ -11,7 +11,8 @@ import java.util.Set;
 
 /** What each ingredient is, as far as its sheet tells. */
 final class IngredientProperties {
-  static final Set<String> CHARGES = Set.of("none", "nonionic", "anionic", "cationic", "amphoteric");
+  static final Set<String> CHARGES =
+      Set.of("none", "nonionic", "anionic", "cationic", "amphoteric");
 
   static final Definition SHARE =
       Definition.number(
@@ -35,7 +36,8 @@ final class IngredientProperties {
     all.add(trait("use-to", Trait.USE_MOST, Unit.PERCENT, "greatest share usually used"));
     all.add(trait("pH-from", Trait.PH_LEAST, Unit.PH, "lowest pH at which it keeps or works"));
     all.add(trait("pH-to", Trait.PH_MOST, Unit.PH, "highest pH at which it keeps or works"));
-    all.add(trait("solubility", Trait.SOLUBILITY, Unit.GRAM_PER_LITRE, "solubility in water at 25 °C"));
+    all.add(
+        trait("solubility", Trait.SOLUBILITY, Unit.GRAM_PER_LITRE, "solubility in water at 25 °C"));
     all.add(
         Definition.number(
             "size",

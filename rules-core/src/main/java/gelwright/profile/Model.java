@@ -26,7 +26,9 @@ final class Model {
    */
   record HeatItem(Component component, Optional<HeatLimit> limit) {
     String name() {
-      return limit.map(known -> component.name() + ", " + known.kind().word()).orElse(component.name());
+      return limit
+          .map(known -> component.name() + ", " + known.kind().word())
+          .orElse(component.name());
     }
   }
 

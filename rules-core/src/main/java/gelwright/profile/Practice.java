@@ -14,15 +14,17 @@ final class Practice {
   /** ± range of {@link #ROOM}, K. */
   static final double ROOM_RANGE = 3;
 
-  /** ± range of a pH read with a two-point calibrated meter in a gel. Common practice, no source. */
+  /**
+   * ± range of a pH read with a two-point calibrated meter in a gel. Common practice, no source.
+   */
   static final double PH_METER = 0.1;
 
   /** ± range of a pH reached by adjusting until the meter shows it. Common practice, no source. */
   static final double PH_ADJUSTED = 0.15;
 
   /**
-   * ± range of a predicted pH from the variation of raw materials (free acid in esters and extracts,
-   * alkalinity of the water): design value ±0.3, common practice, no source.
+   * ± range of a predicted pH from the variation of raw materials (free acid in esters and
+   * extracts, alkalinity of the water): design value ±0.3, common practice, no source.
    */
   static final double PH_PREDICTED = 0.3;
 

@@ -17,12 +17,15 @@ import org.jspecify.annotations.Nullable;
 
 /** What each ingredient lives through, from the step at which it joins. */
 final class Procedure {
-  // The steps are walked once, in order. Each phase starts in a vessel of its own at room temperature;
-  // adding a phase into another merges the vessels. Ingredients with the same history form a cohort,
+  // The steps are walked once, in order. Each phase starts in a vessel of its own at room
+  // temperature;
+  // adding a phase into another merges the vessels. Ingredients with the same history form a
+  // cohort,
   // so a temperature path is kept once for all of them. A phase that no step mentions stands still.
   //
   // What a step does not say is recorded as missing and never guessed: a missing duration counts as
-  // none (a lower bound of all that grows with time), a missing temperature makes the peak unbounded.
+  // none (a lower bound of all that grows with time), a missing temperature makes the peak
+  // unbounded.
 
   private final Map<Integer, Cohort> cohortByLine = new HashMap<>();
   private final List<StepState> steps = new ArrayList<>();
@@ -151,7 +154,9 @@ final class Procedure {
         merge(world, vessel, named, vessels);
       }
       act(step, name, vessel);
-      steps.add(new StepState(before, vessel.temperature, Set.copyOf(vessel.missingTemperatures), trouble));
+      steps.add(
+          new StepState(
+              before, vessel.temperature, Set.copyOf(vessel.missingTemperatures), trouble));
       peak = Math.max(peak, vessel.temperature);
       missing.addAll(vessel.missingTemperatures);
     }

@@ -83,8 +83,7 @@ final class ProcessProperties {
                 }
                 HeatLimit limit = heat.limit().get();
                 return Reading.of(
-                    world.value(
-                        limit.atMost(), "heat limit of " + heat.component().name(), ""));
+                    world.value(limit.atMost(), "heat limit of " + heat.component().name(), ""));
               }),
           Definition.number(
               "peak-temperature",
@@ -102,7 +101,9 @@ final class ProcessProperties {
                 }
                 double limit =
                     world.value(
-                        heat.limit().get().atMost(), "heat limit of " + heat.component().name(), "");
+                        heat.limit().get().atMost(),
+                        "heat limit of " + heat.component().name(),
+                        "");
                 return secondsAbove(world, heat.component(), limit);
               }));
 
@@ -111,8 +112,16 @@ final class ProcessProperties {
           Definition.choice(
               "action",
               Set.of(
-                  "heat", "cool", "hold", "disperse", "hydrate", "add", "mix", "homogenise",
-                  "adjust-pH", "fill"),
+                  "heat",
+                  "cool",
+                  "hold",
+                  "disperse",
+                  "hydrate",
+                  "add",
+                  "mix",
+                  "homogenise",
+                  "adjust-pH",
+                  "fill"),
               true,
               "what is done",
               (model, item) -> Chosen.of(step(model, item).action().word())),

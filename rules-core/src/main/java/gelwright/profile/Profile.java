@@ -102,9 +102,7 @@ public final class Profile implements Facts {
     Origin origin =
         !bounded.isKnown()
             ? Origin.MISSING
-            : basis.measured
-                ? Origin.MEASURED
-                : basis.predicted ? Origin.PREDICTED : Origin.STATED;
+            : basis.measured ? Origin.MEASURED : basis.predicted ? Origin.PREDICTED : Origin.STATED;
     return new Value(
         definition.name(), bounded, definition.unit(), origin, List.copyOf(basis.sources));
   }
@@ -168,7 +166,8 @@ public final class Profile implements Facts {
     };
   }
 
-  // --- Facts ---------------------------------------------------------------------------------------
+  // --- Facts
+  // ---------------------------------------------------------------------------------------
 
   @Override
   public Bounded number(int slot) {
@@ -291,8 +290,7 @@ public final class Profile implements Facts {
     }
   }
 
-  private static Estimate estimate(
-      double likely, Map<Doubt, Double> moves, Estimate.Scale scale) {
+  private static Estimate estimate(double likely, Map<Doubt, Double> moves, Estimate.Scale scale) {
     if (Double.isInfinite(likely) || moves.isEmpty()) {
       return Estimate.exact(likely);
     }

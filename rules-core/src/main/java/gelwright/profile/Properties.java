@@ -10,7 +10,10 @@ import java.util.function.ToIntFunction;
 final class Properties {
   /** A family of items: how many there are, what they are called, and their properties. */
   record Family(
-      String name, ToIntFunction<Model> size, BiFunction<Model, Integer, String> itemName, List<Definition> definitions) {}
+      String name,
+      ToIntFunction<Model> size,
+      BiFunction<Model, Integer, String> itemName,
+      List<Definition> definitions) {}
 
   /**
    * A kind of item a rule can go through.
@@ -98,7 +101,8 @@ final class Properties {
               function, ingredients, (model, item) -> model.component(item).has(function), false));
     }
     kinds.add(
-        new Kind("acid", ingredients, (model, item) -> AcidityProperties.isAcid(model, item), false));
+        new Kind(
+            "acid", ingredients, (model, item) -> AcidityProperties.isAcid(model, item), false));
     kinds.add(certain("line", lines));
     kinds.add(certain("step", steps));
     kinds.add(

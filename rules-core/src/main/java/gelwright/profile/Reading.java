@@ -6,11 +6,11 @@ import java.util.function.DoubleBinaryOperator;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * A number as far as one set of inputs tells it: from {@code low} to {@code high}, and what is missing
- * to know it better. Where nothing is missing the two are the same.
+ * A number as far as one set of inputs tells it: from {@code low} to {@code high}, and what is
+ * missing to know it better. Where nothing is missing the two are the same.
  *
- * <p>The operations carry bounds through functions that are <i>monotone</i> in each argument; that is
- * the caller's promise.
+ * <p>The operations carry bounds through functions that are <i>monotone</i> in each argument; that
+ * is the caller's promise.
  *
  * @param low least value, in base units; may be negative infinity
  * @param high greatest value; may be infinity

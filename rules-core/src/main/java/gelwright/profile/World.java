@@ -11,8 +11,8 @@ import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One set of input values – the likely ones, or the likely ones with a single doubt shifted – and the
- * properties computed from them, each once.
+ * One set of input values – the likely ones, or the likely ones with a single doubt shifted – and
+ * the properties computed from them, each once.
  */
 final class World {
   // The likely world records which doubts and sources each property rests on. A shifted world
@@ -56,8 +56,7 @@ final class World {
     this(model, null, null, 0);
   }
 
-  private World(
-      Model model, @Nullable World likely, @Nullable Doubt shifted, double deviations) {
+  private World(Model model, @Nullable World likely, @Nullable Doubt shifted, double deviations) {
     this.model = model;
     this.likely = likely;
     this.shifted = shifted;
@@ -124,9 +123,7 @@ final class World {
   /** A known figure, in this world. */
   double value(Figure figure, String what, String settledBy) {
     note(figure);
-    return figure.deviation() == 0
-        ? figure.likely()
-        : doubtful(figure, new Doubt(what, settledBy));
+    return figure.deviation() == 0 ? figure.likely() : doubtful(figure, new Doubt(what, settledBy));
   }
 
   private void note(Figure figure) {

@@ -69,7 +69,7 @@ public record Bounded(Estimate atLeast, Estimate atMost, Set<String> missing) {
    * it, as in zero times an unknown.
    */
   public boolean isKnown() {
-    return atLeast == atMost || atLeast.equals(atMost);
+    return atLeast.equals(atMost);
   }
 
   /** The sum; open towards every side where infinities of opposite sign meet. */

@@ -151,11 +151,20 @@ public final class Estimate {
    * contributions, since different doubts are independent. 0 for an exact value.
    */
   public double deviation() {
+    double largest = 0;
+    for (double move : moves) {
+      largest = Math.max(largest, Math.abs(move));
+    }
+    if (largest == 0) {
+      return 0;
+    }
+    // Relative to the largest, whose square could be too large or too small to hold.
     double sum = 0;
     for (double move : moves) {
-      sum += move * move;
+      double part = move / largest;
+      sum += part * part;
     }
-    return Math.sqrt(sum);
+    return largest * Math.sqrt(sum);
   }
 
   /** Lower end of the 90 % range. */
@@ -217,7 +226,7 @@ public final class Estimate {
   }
 
   private double oddsBelow(Estimate other, boolean orEqual) {
-    if (isExact() && other.isExact()
+    if ((isExact() && other.isExact())
         || Double.isInfinite(likely)
         || Double.isInfinite(other.likely)) {
       return certainlyBelow(other, orEqual);
@@ -247,9 +256,9 @@ public final class Estimate {
     double b = other.likely;
     boolean equal =
         a == b
-            || Double.isFinite(a)
+            || (Double.isFinite(a)
                 && Double.isFinite(b)
-                && Math.abs(a - b) <= ROUNDING * Math.max(Math.abs(a), Math.abs(b));
+                && Math.abs(a - b) <= ROUNDING * Math.max(Math.abs(a), Math.abs(b)));
     return (equal ? orEqual : a < b) ? 1 : 0;
   }
 
@@ -375,7 +384,7 @@ public final class Estimate {
    * rounding is dropped.
    */
   private Estimate merge(Estimate other, double value, Scale into, double mine, double theirs) {
-    if (isExact() && other.isExact() || !Double.isFinite(value)) {
+    if ((isExact() && other.isExact()) || !Double.isFinite(value)) {
       return exact(Double.isNaN(value) ? 0 : value);
     }
     if (into == Scale.FACTOR && value == 0) {
@@ -419,11 +428,12 @@ public final class Estimate {
 
   @Override
   public boolean equals(Object object) {
-    return object instanceof Estimate other
-        && Double.doubleToLongBits(likely) == Double.doubleToLongBits(other.likely)
-        && (scale == other.scale)
-        && Arrays.equals(doubts, other.doubts)
-        && Arrays.equals(moves, other.moves);
+    return this == object
+        || (object instanceof Estimate other
+            && Double.doubleToLongBits(likely) == Double.doubleToLongBits(other.likely)
+            && scale == other.scale
+            && Arrays.equals(doubts, other.doubts)
+            && Arrays.equals(moves, other.moves));
   }
 
   @Override

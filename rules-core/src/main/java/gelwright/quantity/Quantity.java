@@ -71,7 +71,7 @@ public record Quantity(double value, Unit unit) {
       }
       String number = match.group(1);
       double value = Double.parseDouble(number);
-      if (!Double.isFinite(value) || value == 0 && new BigDecimal(number).signum() != 0) {
+      if (!Double.isFinite(value) || (value == 0 && new BigDecimal(number).signum() != 0)) {
         return Optional.empty();
       }
       String symbol = match.group(2) == null ? match.group(3) : match.group(2);

@@ -108,7 +108,7 @@ public enum Unit {
 
   private static boolean isWord(String text) {
     return text.length() >= 3
-        && text.chars().allMatch(c -> c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z');
+        && text.chars().allMatch(c -> (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'));
   }
 
   /** Further ways to write it that are read but never printed. */

@@ -11,7 +11,8 @@ import java.util.TreeMap;
  * @param engine version of the engine
  * @param ruleSets edition by rule set
  * @param on date the formula was reviewed for
- * @param formulaSha256 hash of the formula's content; spelling and layout of the sheet do not matter
+ * @param formulaSha256 hash of the formula's content; spelling and layout of the sheet do not
+ *     matter
  */
 public record Editions(
     String engine, SortedMap<String, String> ruleSets, LocalDate on, String formulaSha256) {

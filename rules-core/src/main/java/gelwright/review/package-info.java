@@ -1,10 +1,10 @@
 /**
- * From a formula to a review: every rule's outcome, the findings with their numbers, what could not be
- * checked and why.
+ * From a formula to a review: every rule's outcome, the findings with their numbers, what could not
+ * be checked and why.
  *
- * <p>{@link gelwright.review.Reviewer} is immutable and thread-safe and does no input or output; the
- * date is an argument. The same formula, date and editions give an equal review, down to the order of
- * every list. A rule that could not be checked is never counted as passed.
+ * <p>{@link gelwright.review.Reviewer} is immutable and thread-safe and does no input or output;
+ * the date is an argument. The same formula, date and editions give an equal review, down to the
+ * order of every list. A rule that could not be checked is never counted as passed.
  */
 @NullMarked
 package gelwright.review;

@@ -7,7 +7,8 @@ import java.util.Set;
  * The name or names a choice holds, as far as they are known.
  *
  * @param names what is surely chosen
- * @param missing what would have to be known to be sure of the rest; empty when {@code names} is all
+ * @param missing what would have to be known to be sure of the rest; empty when {@code names} is
+ *     all
  */
 public record Chosen(Set<String> names, Set<String> missing) {
   public Chosen {

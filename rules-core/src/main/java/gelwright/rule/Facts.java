@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * Where a compiled rule reads its inputs: the properties of one formula, or of one item of it, by the
- * slot that the {@link Vocabulary} gave them. Slots of the wrong type are a programmer's error.
+ * Where a compiled rule reads its inputs: the properties of one formula, or of one item of it, by
+ * the slot that the {@link Vocabulary} gave them. Slots of the wrong type are a programmer's error.
  * Implementations compute each property at most once and may be used by one thread.
  */
 public interface Facts {
@@ -40,7 +40,9 @@ public interface Facts {
 
   /** One item: a preservative, a gum, a step, with the facts known of it. */
   interface Item {
-    /** What it is called in a finding, such as the INCI name or "step 3"; unique within its kind. */
+    /**
+     * What it is called in a finding, such as the INCI name or "step 3"; unique within its kind.
+     */
     String name();
 
     /** Odds that it is of the kind at all: open where an ingredient's functions are not known. */
@@ -49,7 +51,9 @@ public interface Facts {
     /** What is missing to be sure of the membership. */
     Set<String> membershipMissing();
 
-    /** The item's own properties; {@link Facts#items} and {@link Facts#call} are not asked of it. */
+    /**
+     * The item's own properties; {@link Facts#items} and {@link Facts#call} are not asked of it.
+     */
     Facts facts();
   }
 }

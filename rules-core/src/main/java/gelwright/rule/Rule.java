@@ -13,7 +13,8 @@ import java.util.Optional;
  * @param title a few words
  * @param kind a requirement that can break, or a duty that applies
  * @param severity of a break
- * @param forEach what the rule goes through item by item ("preservative", "row of TABLE"), if it does
+ * @param forEach what the rule goes through item by item ("preservative", "row of TABLE"), if it
+ *     does
  * @param when when the rule applies; always when absent
  * @param require what must hold; for a duty what is checked where the sheet lets it be checked
  * @param message template with {@code {expression}} places

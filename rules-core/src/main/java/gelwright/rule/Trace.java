@@ -1,20 +1,26 @@
 package gelwright.rule;
 
+import static java.util.Objects.requireNonNull;
+
 import gelwright.problem.Place;
 import java.util.List;
 import java.util.Set;
 
 /**
- * How a rule came to its odds: a sub-expression, its value, and the sub-expressions it is made of.
+ * How a rule came to its outcome, part by part.
  *
- * @param text the sub-expression as written
- * @param place where it stands in the rule set
- * @param value its value, printed
- * @param missing what is missing in it
- * @param parts its sub-expressions, in order
+ * @param text the part as written
+ * @param place where it is written
+ * @param value what it came to, printed: a number with its range, names, or odds
+ * @param missing what is missing to know it, or to settle it
+ * @param parts the parts it is made of
  */
-public record Trace(String text, Place place, String value, Set<String> missing, List<Trace> parts) {
+public record Trace(
+    String text, Place place, String value, Set<String> missing, List<Trace> parts) {
   public Trace {
+    requireNonNull(text, "text");
+    requireNonNull(place, "place");
+    requireNonNull(value, "value");
     missing = Set.copyOf(missing);
     parts = List.copyOf(parts);
   }

@@ -19,7 +19,8 @@ public record Truth(Odds odds, Set<String> missing) {
 
   public Truth {
     requireNonNull(odds, "odds");
-    missing = Set.copyOf(missing);
+    boolean certain = odds.low() == 1 || odds.high() == 0;
+    missing = certain ? Set.of() : Set.copyOf(missing);
   }
 
   public static Truth of(boolean truth) {
@@ -31,7 +32,10 @@ public record Truth(Odds odds, Set<String> missing) {
     return new Truth(Odds.OPEN, missing);
   }
 
-  /** Both. A part that is certainly false settles it, and what the other part misses no longer counts. */
+  /**
+   * Both. A part that is certainly false settles it, and what the other part misses no longer
+   * counts.
+   */
   public Truth and(Truth other) {
     return settle(odds.and(other.odds), other, odds.high() == 0, other.odds.high() == 0);
   }

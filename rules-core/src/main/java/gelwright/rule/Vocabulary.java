@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * The names a rule may use: properties of the formula, properties of items, functions; each with its
- * type and the slot by which a compiled rule asks for it. Immutable.
+ * The names a rule may use: properties of the formula, properties of items, functions; each with
+ * its type and the slot by which a compiled rule asks for it. Immutable.
  */
 public final class Vocabulary {
   private final Map<String, Property> properties;
@@ -105,8 +105,7 @@ public final class Vocabulary {
 
     public Builder property(
         String name, Type type, Unit unit, boolean alwaysKnown, String meaning) {
-      Property property =
-          new Property(name, type, unit, alwaysKnown, meaning, properties.size());
+      Property property = new Property(name, type, unit, alwaysKnown, meaning, properties.size());
       if (properties.put(name, property) != null) {
         throw new IllegalArgumentException("property declared twice: " + name);
       }
@@ -118,7 +117,8 @@ public final class Vocabulary {
       for (Property property : new ArrayList<>(itemProperties)) {
         byName.put(property.name(), property);
       }
-      if (kinds.put(name, new ItemKind(name, byName, membershipAlwaysKnown, kinds.size())) != null) {
+      if (kinds.put(name, new ItemKind(name, byName, membershipAlwaysKnown, kinds.size()))
+          != null) {
         throw new IllegalArgumentException("kind declared twice: " + name);
       }
       return this;
@@ -126,8 +126,7 @@ public final class Vocabulary {
 
     public Builder function(
         String name, List<Type> parameters, Type.Number result, Unit unit, String meaning) {
-      Function function =
-          new Function(name, parameters, result, unit, meaning, functions.size());
+      Function function = new Function(name, parameters, result, unit, meaning, functions.size());
       if (functions.put(name, function) != null) {
         throw new IllegalArgumentException("function declared twice: " + name);
       }

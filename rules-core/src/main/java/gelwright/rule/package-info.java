@@ -7,8 +7,8 @@
  * gelwright.rule.Facts} and answers with odds, never with an exception: what is missing is named.
  *
  * <p>The language knows quantities, property names and their types. It does not know a chemical, a
- * formula or a review; no loops, no recursion, no side effects, and the cost of a rule is bounded by
- * the length of its text.
+ * formula or a review; no loops, no recursion, no side effects, and the cost of a rule is bounded
+ * by the length of its text.
  */
 @NullMarked
 package gelwright.rule;

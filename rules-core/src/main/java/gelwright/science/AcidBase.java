@@ -865,7 +865,6 @@ public final class AcidBase {
 
     List<State> states() {
       List<State> states = new ArrayList<>(mixture.species.size());
-      double perActivity = Math.exp(LN10 * pH);
       int w = 0;
       for (Species s : mixture.species) {
         if (s instanceof StrongIon ion) {
@@ -874,14 +873,14 @@ public final class AcidBase {
           double alpha = 1 / (1 + Math.exp(LN10 * (polyacid.pK0() - pH) / polyacid.n()));
           states.add(new State(-alpha, List.of(1 - alpha, alpha)));
         } else {
-          states.add(weakState(w, perActivity));
+          states.add(weakState(w));
           w++;
         }
       }
       return states;
     }
 
-    private State weakState(int i, double perActivity) {
+    private State weakState(int i) {
       int first = mixture.start[i];
       int forms = mixture.start[i + 1] - first + 1;
       // Logarithms here, not products: exact also for forms that the fast path lets underflow.

@@ -47,9 +47,7 @@ public final class Degradation {
 
     @Override
     public double at(double celsius) {
-      return Math.min(
-          Double.MAX_VALUE,
-          reference * Thermal.rateRatio(activationEnergy, celsius, referenceCelsius));
+      return reference * Thermal.rateRatio(activationEnergy, celsius, referenceCelsius);
     }
   }
 
@@ -69,8 +67,10 @@ public final class Degradation {
     public double at(double celsius) {
       double kelvin = Thermal.kelvin(celsius);
       double exponent = entropy / Thermal.GAS_CONSTANT - enthalpy / (Thermal.GAS_CONSTANT * kelvin);
-      return Math.min(
-          Double.MAX_VALUE, Thermal.BOLTZMANN * kelvin / Thermal.PLANCK * Math.exp(exponent));
+      return Thermal.BOLTZMANN
+          * kelvin
+          / Thermal.PLANCK
+          * Math.exp(Math.min(Thermal.LARGEST_EXPONENT, exponent));
     }
   }
 
@@ -78,7 +78,7 @@ public final class Degradation {
 
   /** Fraction left at the end of a temperature path, 0 to 1. */
   public static double fractionLeft(Rate rate, TemperaturePath path) {
-    return Math.exp(-Math.min(Double.MAX_VALUE, path.integrate(rate::at)));
+    return Math.exp(-path.integrate(rate::at));
   }
 
   /** Fraction left after a time (s) at one temperature (°C), 0 to 1. */
@@ -117,7 +117,7 @@ public final class Degradation {
   /** Percentage to add at the start so that the stated amount is left after t s: exp(k t) - 1. */
   public static double overagePercent(Rate rate, double celsius, double duration) {
     double exponent = rate.at(celsius) * Thermal.notNegative(duration, "duration");
-    return 100 * Math.min(Double.MAX_VALUE / 100, Math.expm1(exponent));
+    return 100 * Math.expm1(Math.min(Thermal.LARGEST_EXPONENT, exponent));
   }
 
   /**
@@ -129,7 +129,7 @@ public final class Degradation {
    */
   public static double molarMassAfterScission(
       double start, double repeatUnit, Rate rate, TemperaturePath path) {
-    double broken = Math.min(Double.MAX_VALUE, path.integrate(rate::at));
+    double broken = path.integrate(rate::at);
     return 1
         / (1 / Thermal.positive(start, "start")
             + broken / Thermal.positive(repeatUnit, "repeatUnit"));

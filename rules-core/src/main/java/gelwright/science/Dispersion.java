@@ -118,6 +118,44 @@ public final class Dispersion {
     return 1 / inverse;
   }
 
+  /**
+   * Largest surviving drop of oil stirred into a gel, m: shear, Reynolds number and power follow
+   * from {@link Stirring}.
+   *
+   * @param impeller type of stirrer
+   * @param emulsion flow curve of the gel with the drops in it ({@link FlowModifiers#loaded})
+   * @param oilViscosity Pa·s
+   * @param tension N/m
+   * @param density of the gel, kg/m³
+   * @param speed 1/s
+   * @param diameter of the stirrer, m
+   * @param volume that takes up the power, m³: the batch for a mean, the sweep of the stirrer
+   *     (about its diameter cubed) for what passes the blade
+   * @param poured size of the drops as poured, m
+   */
+  public static double stirredDrop(
+      Stirring.Impeller impeller,
+      FlowCurve emulsion,
+      double oilViscosity,
+      double tension,
+      double density,
+      double speed,
+      double diameter,
+      double volume,
+      double poured) {
+    double shearRate = Stirring.meanShear(impeller, speed);
+    double viscosity = emulsion.viscosity(shearRate);
+    double reynolds = Stirring.reynolds(density, speed, diameter, viscosity);
+    double power =
+        Stirring.power(Stirring.powerNumber(impeller, reynolds), density, speed, diameter)
+            / Thermal.positive(volume, "volume");
+    return largestDrop(
+        laminarDrop(tension, viscosity, oilViscosity, shearRate),
+        turbulentDrop(tension, density, viscosity, power),
+        reynolds,
+        poured);
+  }
+
   private static double positiveOrInfinite(double value, String name) {
     if (!(value > 0)) {
       throw new IllegalArgumentException(name + " must be positive, was " + value);

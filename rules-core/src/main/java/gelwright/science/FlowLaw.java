@@ -17,7 +17,7 @@ import java.util.List;
  */
 public sealed interface FlowLaw {
 
-  /** Viscosity of water at 25 °C, Pa·s: 0.890 mPa·s, IAPWS 2008. */
+  /** Viscosity of water at 25 °C, Pa·s: 0.890 mPa·s, IAPWS 2008 (from memory). */
   double WATER_VISCOSITY = 0.89e-3;
 
   /** Doubt added by mixing gums without a listed synergy, as a factor. Proposed. */
@@ -156,7 +156,7 @@ public sealed interface FlowLaw {
       Thermal.positive(yieldExponent, "yieldExponent");
       Thermal.positive(consistencyPrefactor, "consistencyPrefactor");
       Thermal.positive(consistencyExponent, "consistencyExponent");
-      Thermal.positive(flowIndex, "flowIndex");
+      atMost(2, flowIndex, "flowIndex");
     }
 
     /** A gum without yield stress: stress = prefactor · c^exponent · rate^flowIndex. */
@@ -204,7 +204,7 @@ public sealed interface FlowLaw {
       Thermal.positive(viscosityExponent, "viscosityExponent");
       Thermal.notNegative(timePrefactor, "timePrefactor");
       Thermal.notNegative(timeExponent, "timeExponent");
-      Thermal.positive(exponent, "exponent");
+      atMost(1, exponent, "exponent");
     }
 
     @Override
@@ -258,7 +258,7 @@ public sealed interface FlowLaw {
       Thermal.positive(below, "below");
       Thermal.positive(above, "above");
       Thermal.positive(molarMass, "molarMass");
-      Thermal.positive(exponent, "exponent");
+      atMost(1, exponent, "exponent");
     }
 
     /** Morris's general coil (break at 4, slopes 1.4 and 3.3, thinning exponent 0.76). */
@@ -282,8 +282,8 @@ public sealed interface FlowLaw {
 
     @Override
     public boolean monotoneInConcentration() {
-      // eta/(lambda^m) grows as c^(p - m(p-1)); positive for m <= 1.
-      return exponent <= 1;
+      // At high rates the viscosity goes as c^(p - m(p-1)), which rises since m is at most 1.
+      return true;
     }
   }
 
@@ -315,7 +315,7 @@ public sealed interface FlowLaw {
       Thermal.notNegative(coefficient, "coefficient");
       Thermal.positive(power, "power");
       Thermal.positive(molarMass, "molarMass");
-      Thermal.positive(exponent, "exponent");
+      atMost(1, exponent, "exponent");
     }
 
     /**
@@ -343,7 +343,7 @@ public sealed interface FlowLaw {
 
     @Override
     public boolean monotoneInConcentration() {
-      return exponent <= 1;
+      return true;
     }
   }
 
@@ -400,6 +400,12 @@ public sealed interface FlowLaw {
     @Override
     public boolean monotoneInConcentration() {
       return true;
+    }
+  }
+
+  private static void atMost(double largest, double value, String name) {
+    if (Thermal.positive(value, name) > largest) {
+      throw new IllegalArgumentException(name + " must be at most " + largest + ", was " + value);
     }
   }
 

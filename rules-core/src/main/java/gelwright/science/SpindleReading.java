@@ -10,7 +10,7 @@ package gelwright.science;
  * N in 1/min; tau in Pa; gd in 1/s. Table of Mitschka (1982, Rheologica Acta 21:207-209), from
  * memory; it agrees with the instrument's nominal ranges within 3.3 % for spindles 1 to 6 and
  * within 6.6 % for spindle 7, whose entry at n = 1 is therefore suspect. Between the table's n the
- * logarithms are interpolated; n outside 0.1 to 1 is held at the end.
+ * logarithms are interpolated; n outside 0.1 to 1 is held at the end (the one kink).
  *
  * <p>Range: spindles 1 to 7, at least two speeds, beaker of 600 mL, slow laminar flow. Doubt: 5 %,
  * more for spindle 7 and near a yield stress.
@@ -57,14 +57,35 @@ public final class SpindleReading {
 
   /** Shear rate in 1/s per 1/min of speed, at a local flow index held within 0.1 to 1. */
   public static double rateFactor(int spindle, double flowIndex) {
+    // Cubic Hermite pieces in ln(n) against ln(rate), slopes from the neighbours, so that the slope
+    // has
+    // no jump at the table's points and finite differences through a reading stay true.
     int column = index(spindle);
     double n = Math.min(1, Math.max(0.1, flowIndex));
-    int row = Math.min(RATE.length - 2, Math.max(0, (int) Math.floor(n * 10 - 1 + 1e-12)));
-    double low = (row + 1) / 10.0;
-    double high = (row + 2) / 10.0;
-    double share = Math.log(n / low) / Math.log(high / low);
+    int last = RATE.length - 1;
+    int row = Math.min(last - 1, Math.max(0, (int) Math.floor(n * 10 - 1 + 1e-12)));
+    double low = logIndex(row);
+    double width = logIndex(row + 1) - low;
+    double t = (Math.log(n) - low) / width;
+    double start = Math.log(RATE[row][column]);
+    double end = Math.log(RATE[row + 1][column]);
+    double atStart = width * slope(column, Math.max(0, row - 1), row + 1);
+    double atEnd = width * slope(column, row, Math.min(last, row + 2));
+    double t2 = t * t;
+    double t3 = t2 * t;
     return Math.exp(
-        (1 - share) * Math.log(RATE[row][column]) + share * Math.log(RATE[row + 1][column]));
+        (2 * t3 - 3 * t2 + 1) * start
+            + (t3 - 2 * t2 + t) * atStart
+            + (3 * t2 - 2 * t3) * end
+            + (t3 - t2) * atEnd);
+  }
+
+  private static double logIndex(int row) {
+    return Math.log((row + 1) / 10.0);
+  }
+
+  private static double slope(int column, int from, int to) {
+    return Math.log(RATE[to][column] / RATE[from][column]) / (logIndex(to) - logIndex(from));
   }
 
   /**

@@ -208,6 +208,9 @@ public final class TemperaturePath {
     double total = 0;
     for (int i = 1; i < seconds.length; i++) {
       double duration = seconds[i] - seconds[i - 1];
+      if (duration == 0) {
+        continue;
+      }
       double rise = celsius[i] - celsius[i - 1];
       int panels = (int) Math.min(MOST_PANELS, Math.max(1, Math.ceil(Math.abs(rise) / PANEL)));
       double width = rise / panels;

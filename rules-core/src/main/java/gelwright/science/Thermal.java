@@ -23,6 +23,9 @@ final class Thermal {
   /** Coldest temperature the models look at, °C; colder input is treated as this. */
   private static final double COLDEST_CELSIUS = -100;
 
+  /** Exponents are held below this, so that a product of rates and times stays finite. */
+  static final double LARGEST_EXPONENT = 500;
+
   private Thermal() {}
 
   /** Absolute temperature in K; input below -100 °C counts as -100 °C, so it is never zero. */
@@ -32,8 +35,8 @@ final class Thermal {
 
   /** exp(-Ea/R (1/T - 1/Tref)): how much faster a rate runs at T than at the reference. */
   static double rateRatio(double activationEnergy, double celsius, double referenceCelsius) {
-    return Math.exp(
-        -activationEnergy / GAS_CONSTANT * (1 / kelvin(celsius) - 1 / kelvin(referenceCelsius)));
+    double inverse = 1 / kelvin(celsius) - 1 / kelvin(referenceCelsius);
+    return Math.exp(Math.min(LARGEST_EXPONENT, -activationEnergy / GAS_CONSTANT * inverse));
   }
 
   /** Returns the value if it is finite and not negative, else names the argument at fault. */

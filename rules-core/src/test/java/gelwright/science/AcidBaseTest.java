@@ -225,7 +225,7 @@ class AcidBaseTest {
         case 3 -> list.add(new Carbonate(m));
         default -> {
           double[] pKa = random.doubles(1 + random.nextInt(5), 0.5, 13).sorted().toArray();
-          list.add(Weak.ampholyte(m, random.nextInt(pKa.length + 1), pKa));
+          list.add(Weak.ampholyte(m, random.nextInt(pKa.length + 3) - 2, pKa));
         }
       }
     }
@@ -377,6 +377,23 @@ class AcidBaseTest {
     assertEquals(Obstacle.OUT_OF_REACH, assertInstanceOf(Impossible.class, far).obstacle());
     Adjustment none = AcidBase.amountToReach(5, gel, List.of(), 10, Options.STANDARD);
     assertEquals(Obstacle.OUT_OF_REACH, assertInstanceOf(Impossible.class, none).obstacle());
+  }
+
+  @ParameterizedTest(name = "10 mixtures, {0}")
+  @MethodSource("seeds")
+  @DisplayName("two routes: the buffer capacity is the slope of the net charge, by differences")
+  void bufferCapacity(String name, int seed) {
+    Random random = new Random(5000 + seed);
+    for (int run = 0; run < 10; run++) {
+      Mixture mixture = randomMixture(random, 12);
+      Equilibrium e = AcidBase.solve(mixture, Options.IDEAL);
+      double step = 1e-4;
+      double slope =
+          (AcidBase.netCharge(mixture, Options.IDEAL, e.pH() - step)
+                  - AcidBase.netCharge(mixture, Options.IDEAL, e.pH() + step))
+              / (2 * step);
+      assertEquals(slope, e.bufferCapacity(), 1e-6 * slope + 1e-11, name + " run " + run);
+    }
   }
 
   // ---------------------------------------------------------------------- polymer, carbonate, ends

@@ -1,0 +1,436 @@
+package gelwright.sheets;
+
+import gelwright.ingredient.Acid;
+import gelwright.ingredient.Figure;
+import gelwright.ingredient.Gum;
+import gelwright.ingredient.HeatLimit;
+import gelwright.ingredient.HydrationData;
+import gelwright.ingredient.InhibitoryLevel;
+import gelwright.ingredient.Ingredient;
+import gelwright.ingredient.Known;
+import gelwright.ingredient.Trait;
+import gelwright.problem.Place;
+import gelwright.quantity.Dimension;
+import gelwright.quantity.Quantity;
+import gelwright.quantity.Share;
+import gelwright.quantity.Unit;
+import gelwright.rule.Text;
+import gelwright.sheets.mapping.Keys;
+import gelwright.sheets.mapping.Problems;
+import gelwright.sheets.mapping.Reading;
+import gelwright.sheets.mapping.Values;
+import gelwright.sheets.tree.Node;
+import gelwright.sheets.tree.Words;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+
+/** From the tree of one ingredient to the ingredient. */
+final class IngredientMapping {
+  private static final Pattern CAS = Pattern.compile("\\d{2,7}-\\d{2}-\\d");
+  private static final String RANGE = "a range such as 0.15 % to 1.5 %";
+
+  private final Node.Entry entry;
+  private final Problems problems;
+  private final List<Text> cited;
+
+  IngredientMapping(Node.Entry entry, Problems problems, List<Text> cited) {
+    this.entry = entry;
+    this.problems = problems;
+    this.cited = cited;
+  }
+
+  Optional<Ingredient> read() {
+    return Keys.of(entry.value(), "an ingredient", problems, IngredientWords.INGREDIENT)
+        .map(this::ingredient);
+  }
+
+  private Ingredient ingredient(Keys keys) {
+    Figures figures = Figures.citing(cited).of(keys);
+    Map<Trait, Figure> traits = new EnumMap<>(Trait.class);
+    for (Trait trait : Trait.values()) {
+      keys.optional(trait.key(), figures.figure(trait.dimension()))
+          .filter(figure -> possible(figure, trait, keys.place(trait.key())))
+          .ifPresent(figure -> traits.put(trait, figure));
+    }
+    ascending(traits, Trait.USE_LEAST, Trait.USE_MOST, keys);
+    ascending(traits, Trait.PH_LEAST, Trait.PH_MOST, keys);
+    return new Ingredient(
+        entry.key().strip(),
+        keys.list("synonyms", Values.TEXT),
+        keys.optional("cas", IngredientMapping::cas).orElse(""),
+        functions(keys),
+        known(keys, "charge", Values.word(IngredientWords.CHARGES)),
+        keys.optional("dissolves", Values.word(IngredientWords.DISSOLVES))
+            .map(Known::given)
+            .orElse(Known.unknown()),
+        traits,
+        known(keys, "acid", (node, what, into) -> acid(node, figures)),
+        known(
+            keys, "heat", Values.filledListOf((node, what, into) -> heatLimit(node, figures))),
+        known(keys, "gum", (node, what, into) -> gum(node, figures)),
+        known(keys, "hydration", (node, what, into) -> hydration(node, figures)),
+        known(
+            keys,
+            "inhibitory",
+            Values.filledListOf((node, what, into) -> inhibitory(node, figures))),
+        keys.optional("hydrates", named(figures.figure(Dimension.MOLAR_MASS))).orElse(Map.of()),
+        keys.optional("grades", named((node, what, into) -> grade(node, figures)))
+            .orElse(Map.of()),
+        keys.optional("made-of", this::composition).orElse(Map.of()),
+        keys.optional("note", Values.TEXT).orElse(""),
+        keys.optional("measured", Values.YES_OR_NO).orElse(false));
+  }
+
+  /** What a key tells: given, {@code none}, or nothing. */
+  private static <T> Known<T> known(Keys keys, String key, Reading<T> reading) {
+    Optional<Node> node = keys.node(key);
+    if (node.isPresent() && Values.isWord(node.get(), "none")) {
+      return Known.none();
+    }
+    return keys.optional(key, reading).map(Known::given).orElse(Known.unknown());
+  }
+
+  private static Known<Set<String>> functions(Keys keys) {
+    Optional<Node> node = keys.node("functions");
+    if (node.isPresent() && Values.isWord(node.get(), "none")) {
+      return Known.given(Set.of());
+    }
+    return keys.optional("functions", Values.listOf(Values.word(IngredientWords.FUNCTIONS)))
+        .<Known<Set<String>>>map(list -> Known.given(Set.copyOf(new LinkedHashSet<>(list))))
+        .orElse(Known.unknown());
+  }
+
+  private static Optional<String> cas(Node node, String what, Problems problems) {
+    return Values.TEXT
+        .read(node, what, problems)
+        .filter(
+            text -> {
+              boolean good = CAS.matcher(text).matches() && checkDigit(text);
+              if (!good) {
+                problems.add(
+                    node.place(),
+                    "bad-cas",
+                    what + " is " + Words.quoted(text) + ", which is no CAS registry number.",
+                    "Its last digit is a check digit: look for a slip.");
+              }
+              return good;
+            });
+  }
+
+  /** The last digit is the sum of the others, each times its place from the right, modulo 10. */
+  private static boolean checkDigit(String cas) {
+    String digits = cas.replace("-", "");
+    int sum = 0;
+    for (int i = 0; i < digits.length() - 1; i++) {
+      sum += (digits.length() - 1 - i) * (digits.charAt(i) - '0');
+    }
+    return sum % 10 == digits.charAt(digits.length() - 1) - '0';
+  }
+
+  private boolean possible(Figure figure, Trait trait, Place place) {
+    if (figure.likely() >= trait.least() && figure.likely() <= trait.most()) {
+      return true;
+    }
+    problems.add(
+        place,
+        "out-of-range",
+        Words.quoted(trait.key())
+            + " is "
+            + Quantity.ofBase(figure.likely(), figure.unit())
+            + ", which no matter can have.",
+        "Check the unit.");
+    return false;
+  }
+
+  private void ascending(Map<Trait, Figure> traits, Trait low, Trait high, Keys keys) {
+    Figure from = traits.get(low);
+    Figure to = traits.get(high);
+    if (from != null && to != null && from.likely() > to.likely()) {
+      problems.add(
+          keys.place(high.key()),
+          "reversed-range",
+          Words.quoted(high.key()) + " is below " + Words.quoted(low.key()) + ".");
+    }
+  }
+
+  // Acids and bases
+
+  private Optional<Acid> acid(Node node, Figures outer) {
+    return Keys.of(
+            node,
+            "acid",
+            problems,
+            List.of(
+                "pKa", "charge", "counter-ions", "parent", "per-molecule", "slope", "source"))
+        .flatMap(
+            keys -> {
+              Figures figures = outer.of(keys);
+              Optional<List<Figure>> pKa =
+                  keys.required("pKa", Values.listOf(figures.figure(Dimension.NUMBER)));
+              pKa.ifPresent(list -> ascendingPKa(list, keys.place("pKa")));
+              Optional<Integer> charge = keys.required("charge", Values.WHOLE_NUMBER);
+              Optional<Integer> counterIons = keys.required("counter-ions", Values.WHOLE_NUMBER);
+              Optional<String> parent = keys.optional("parent", Values.TEXT);
+              Optional<Integer> perMolecule = keys.optional("per-molecule", Values.WHOLE_NUMBER);
+              if (perMolecule.filter(count -> count < 1).isPresent()) {
+                problems.add(
+                    keys.place("per-molecule"),
+                    "out-of-range",
+                    "\"per-molecule\" must be at least 1.");
+                return Optional.empty();
+              }
+              Optional<Figure> slope =
+                  keys.optional("slope", figures.figure(Dimension.NUMBER));
+              if (slope.isPresent()
+                  && (slope.get().likely() <= 0 || pKa.map(List::size).orElse(1) != 1)) {
+                problems.add(
+                    keys.place("slope"),
+                    "out-of-range",
+                    "\"slope\" is for the groups of a polymer: above 0, with a single pKa.");
+                return Optional.empty();
+              }
+              if (pKa.isEmpty() || charge.isEmpty() || counterIons.isEmpty()) {
+                return Optional.empty();
+              }
+              return Optional.of(
+                  new Acid(
+                      pKa.get(),
+                      charge.get(),
+                      counterIons.get(),
+                      parent.orElse(""),
+                      perMolecule.orElse(1),
+                      slope));
+            });
+  }
+
+  private void ascendingPKa(List<Figure> pKa, Place place) {
+    for (int i = 0; i < pKa.size(); i++) {
+      double value = pKa.get(i).likely();
+      if (value < -15 || value > 50) {
+        problems.add(
+            place, "out-of-range", "A pKa lies between -15 and 50; one here is " + value + ".");
+      }
+      if (i > 0 && value < pKa.get(i - 1).likely()) {
+        problems.add(place, "reversed-range", "\"pKa\" must be listed from low to high.");
+        return;
+      }
+    }
+  }
+
+  // Heat
+
+  private Optional<HeatLimit> heatLimit(Node node, Figures outer) {
+    return Keys.of(node, "a heat limit", problems, List.of("kind", "at-most", "note", "source"))
+        .flatMap(
+            keys -> {
+              Figures figures = outer.of(keys);
+              Optional<HeatLimit.Kind> kind =
+                  keys.required("kind", Values.word(IngredientWords.HEAT_KINDS))
+                      .flatMap(HeatLimit.Kind::of);
+              Optional<Figure> atMost =
+                  keys.required("at-most", figures.figure(Dimension.TEMPERATURE));
+              Optional<String> note = keys.optional("note", Values.TEXT);
+              if (kind.isEmpty() || atMost.isEmpty()) {
+                return Optional.empty();
+              }
+              return Optional.of(new HeatLimit(kind.get(), atMost.get(), note.orElse("")));
+            });
+  }
+
+  // Gums
+
+  private Optional<Gum> gum(Node node, Figures outer) {
+    return Keys.of(node, "gum", problems, List.of("law", "parameters", "range", "source"))
+        .flatMap(
+            keys -> {
+              Figures figures = outer.of(keys);
+              Optional<String> law =
+                  keys.required("law", Values.word(IngredientWords.LAWS.keySet()));
+              Optional<List<Double>> range = keys.required("range", IngredientMapping::range);
+              if (law.isEmpty()) {
+                return Optional.empty();
+              }
+              Map<String, Dimension> wanted =
+                  IngredientWords.LAWS.getOrDefault(law.get(), Map.of());
+              Optional<Map<String, Figure>> parameters =
+                  keys.required(
+                      "parameters", (value, what, into) -> parameters(value, wanted, figures));
+              if (range.isEmpty() || parameters.isEmpty()) {
+                return Optional.empty();
+              }
+              return Optional.of(
+                  new Gum(law.get(), parameters.get(), range.get().get(0), range.get().get(1)));
+            });
+  }
+
+  private Optional<Map<String, Figure>> parameters(
+      Node node, Map<String, Dimension> wanted, Figures figures) {
+    return Keys.of(node, "parameters of this law", problems, List.copyOf(wanted.keySet()))
+        .map(
+            keys -> {
+              Map<String, Figure> parameters = new LinkedHashMap<>();
+              wanted.forEach(
+                  (name, dimension) ->
+                      keys.required(name, figures.figure(dimension))
+                          .ifPresent(
+                              figure -> {
+                                if (figure.likely() < 0) {
+                                  problems.add(
+                                      keys.place(name),
+                                      "out-of-range",
+                                      Words.quoted(name) + " must not be below zero.");
+                                }
+                                parameters.put(name, figure);
+                              }));
+              return parameters;
+            });
+  }
+
+  private static Optional<List<Double>> range(Node node, String what, Problems problems) {
+    return Values.parsed(
+            text -> {
+              String[] ends = text.split("\\s+to\\s+", -1);
+              if (ends.length != 2) {
+                return Optional.<List<Double>>empty();
+              }
+              Optional<Double> from = percent(ends[0]);
+              Optional<Double> to = percent(ends[1]);
+              return from.isPresent() && to.isPresent()
+                  ? Optional.of(List.of(from.get(), to.get()))
+                  : Optional.empty();
+            },
+            RANGE)
+        .read(node, what, problems)
+        .filter(
+            ends -> {
+              boolean good =
+                  ends.get(0) >= 0 && ends.get(0) < ends.get(1) && ends.get(1) <= 100;
+              if (!good) {
+                problems.add(
+                    node.place(),
+                    "reversed-range",
+                    what + " must run upwards within 0 % to 100 %; write " + RANGE + ".");
+              }
+              return good;
+            });
+  }
+
+  private static Optional<Double> percent(String text) {
+    return Quantity.parse(text)
+        .filter(quantity -> quantity.dimension().equals(Dimension.SHARE))
+        .map(quantity -> quantity.in(Unit.PERCENT));
+  }
+
+  private Optional<HydrationData> hydration(Node node, Figures outer) {
+    return Keys.of(
+            node, "hydration", problems, List.of("rate", "activation-energy", "shape", "source"))
+        .flatMap(
+            keys -> {
+              Figures figures = outer.of(keys);
+              Optional<Figure> rate = keys.required("rate", figures.figure(Dimension.RATE));
+              Optional<Figure> energy =
+                  keys.required("activation-energy", figures.figure(Dimension.MOLAR_ENERGY));
+              Optional<Double> shape = keys.required("shape", Values.NUMBER);
+              if (shape.filter(value -> !(value > 0 && value <= 2)).isPresent()) {
+                problems.add(
+                    keys.place("shape"), "out-of-range", "\"shape\" must lie between 0 and 2.");
+                return Optional.empty();
+              }
+              if (rate.isEmpty() || energy.isEmpty() || shape.isEmpty()) {
+                return Optional.empty();
+              }
+              return Optional.of(new HydrationData(rate.get(), energy.get(), shape.get()));
+            });
+  }
+
+  private Optional<Ingredient.Grade> grade(Node node, Figures outer) {
+    return Keys.of(node, "a grade", problems, List.of("gum", "hydration", "source"))
+        .map(
+            keys -> {
+              Figures figures = outer.of(keys);
+              return new Ingredient.Grade(
+                  known(keys, "gum", (value, what, into) -> gum(value, figures)),
+                  known(keys, "hydration", (value, what, into) -> hydration(value, figures)));
+            });
+  }
+
+  // Preservatives
+
+  private Optional<InhibitoryLevel> inhibitory(Node node, Figures outer) {
+    return Keys.of(
+            node,
+            "an inhibitory level",
+            problems,
+            List.of("group", "level", "basis", "at-pH", "source"))
+        .flatMap(
+            keys -> {
+              Figures figures = outer.of(keys);
+              Optional<String> group =
+                  keys.required("group", Values.word(IngredientWords.GROUPS));
+              Optional<Figure> level =
+                  keys.required("level", figures.figure(Dimension.SHARE));
+              Optional<String> basis =
+                  keys.required("basis", Values.word(IngredientWords.BASES));
+              Optional<Double> atPH =
+                  keys.optional("at-pH", Values.quantity(Dimension.PH)).map(Quantity::value);
+              if (group.isEmpty() || level.isEmpty() || basis.isEmpty()) {
+                return Optional.empty();
+              }
+              InhibitoryLevel.Basis counted =
+                  basis.get().equals("total")
+                      ? InhibitoryLevel.Basis.TOTAL
+                      : InhibitoryLevel.Basis.UNDISSOCIATED;
+              return Optional.of(new InhibitoryLevel(group.get(), level.get(), counted, atPH));
+            });
+  }
+
+  // Blends
+
+  private Optional<Map<String, Share>> composition(Node node, String what, Problems into) {
+    return named(Values.SHARE)
+        .read(node, what, into)
+        .filter(
+            parts -> {
+              if (node instanceof Node.Mapping mapping
+                  && parts.size() < mapping.entries().size()) {
+                return false;
+              }
+              Share sum = parts.values().stream().reduce(Share.ZERO, Share::plus);
+              boolean good =
+                  sum.equals(Share.ALL)
+                      && parts.values().stream().allMatch(s -> s.compareTo(Share.ZERO) > 0);
+              if (!good) {
+                into.add(
+                    node.place(),
+                    "bad-sum",
+                    what + " must be shares above zero that add up to 100 %; they add up to "
+                        + sum
+                        + ".");
+              }
+              return good;
+            });
+  }
+
+  /** A mapping from names to values that are read alike. */
+  private static <T> Reading<Map<String, T>> named(Reading<T> reading) {
+    return (node, what, problems) ->
+        Keys.names(node, what, problems)
+            .map(
+                mapping -> {
+                  Map<String, T> values = new LinkedHashMap<>();
+                  for (Node.Entry entry : mapping.entries().values()) {
+                    reading
+                        .read(entry.value(), Words.quoted(entry.key()), problems)
+                        .ifPresent(value -> values.put(entry.key().strip(), value));
+                  }
+                  return values;
+                });
+  }
+}

@@ -1,0 +1,388 @@
+package gelwright.api;
+
+import gelwright.formula.Formula;
+import gelwright.problem.Place;
+import gelwright.problem.Problem;
+import gelwright.problem.Spelling;
+import gelwright.reports.JUnitReport;
+import gelwright.reports.JsonReport;
+import gelwright.reports.SarifReport;
+import gelwright.reports.Unreadable;
+import gelwright.review.Review;
+import gelwright.rule.RuleSet;
+import gelwright.rule.Severity;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** The commands that review formulas. */
+final class ReviewCommands {
+  /** A sheet is a page of text; what is larger is something else. */
+  private static final int MOST_BYTES = 16 * 1024 * 1024;
+
+  private ReviewCommands() {}
+
+  /** How a report is written. */
+  enum Format {
+    TEXT,
+    JSON,
+    SARIF,
+    JUNIT
+  }
+
+  /** What a report may hold beside the usual. */
+  enum Include {
+    TRACE
+  }
+
+  /** From which level on a finding fails the run. */
+  enum FailOn {
+    ERROR,
+    WARNING,
+    NOTE,
+    NEVER;
+
+    Optional<Severity> level() {
+      return switch (this) {
+        case ERROR -> Optional.of(Severity.ERROR);
+        case WARNING -> Optional.of(Severity.WARNING);
+        case NOTE -> Optional.of(Severity.NOTE);
+        case NEVER -> Optional.empty();
+      };
+    }
+  }
+
+  /** What both commands have in common. */
+  abstract static class Common implements Callable<Integer> {
+    private final Engine engine;
+    private final Terminal terminal;
+
+    @Spec private CommandSpec spec = CommandSpec.create();
+
+    @Mixin private KnowledgeOptions knowledge = new KnowledgeOptions();
+
+    @Option(
+        names = "--format",
+        paramLabel = "FORMAT",
+        description = "text, json, sarif or junit (default: text).")
+    private Format format = Format.TEXT;
+
+    @Option(
+        names = "--out",
+        paramLabel = "FILE",
+        description = "Write the report into this file instead of standard output.")
+    private Optional<Path> out = Optional.empty();
+
+    @Option(
+        names = "--on",
+        paramLabel = "DATE",
+        description = "Review for this day, such as 2026-11-25 (default: today).")
+    private Optional<LocalDate> on = Optional.empty();
+
+    @Option(
+        names = "--include",
+        paramLabel = "WHAT",
+        split = ",",
+        description = "Also write: trace (how each finding came about, step by step).")
+    private Set<Include> include = new LinkedHashSet<>();
+
+    @Option(
+        names = "--fail-on",
+        paramLabel = "LEVEL",
+        description =
+            "End with status 1 for a finding of this level or worse: error, warning, note or never (default: error).")
+    private FailOn failOn = FailOn.ERROR;
+
+    @Option(
+        names = "--require-checked",
+        paramLabel = "SET",
+        split = ",",
+        description =
+            "End with status 1 if a rule of these rule sets could not be checked, such as preservation,law-eu.")
+    private Set<String> requireChecked = new LinkedHashSet<>();
+
+    @Option(
+        names = "--leave-out-accepted",
+        description = "SARIF: leave accepted findings out instead of marking them as suppressed.")
+    private boolean leaveOutAccepted;
+
+    @Option(
+        names = {"-h", "--help"},
+        usageHelp = true,
+        description = "Show this help.")
+    private boolean help;
+
+    Common(Engine engine, Terminal terminal) {
+      this.engine = engine;
+      this.terminal = terminal;
+    }
+
+    abstract SheetFiles files(List<Path> apart);
+
+    /** A report for people. */
+    abstract String text(List<Review> reviews, List<Unreadable> unreadable, Ink ink);
+
+    private sealed interface Done {
+      record Reviewed(Review review) implements Done {}
+
+      record Not(Unreadable file) implements Done {}
+    }
+
+    @Override
+    public Integer call() throws IOException {
+      Optional<Engine.Loaded> loaded = knowledge.load(engine, terminal);
+      if (loaded.isEmpty()) {
+        return ExitStatus.WRONG;
+      }
+      known(loaded.get());
+      SheetFiles found = files(knowledge.folders());
+      List<Unreadable> unreadable = new ArrayList<>(found.unreadable());
+      List<Review> reviews = new ArrayList<>();
+      LocalDate day = on.orElseGet(terminal.today());
+      for (Done done : reviewAll(found.files(), loaded.get(), day)) {
+        if (done instanceof Done.Reviewed reviewed) {
+          reviews.add(reviewed.review());
+        } else if (done instanceof Done.Not not) {
+          unreadable.add(not.file());
+        }
+      }
+      complain(reviews, unreadable);
+      if (!reviews.isEmpty() || !unreadable.isEmpty()) {
+        write(report(reviews, unreadable, loaded.get().ruleSets()));
+      }
+      return new ExitStatus(failOn.level(), requireChecked).of(reviews, unreadable);
+    }
+
+    private void known(Engine.Loaded loaded) {
+      List<String> ids = loaded.ruleSets().stream().map(RuleSet::id).toList();
+      for (String set : requireChecked) {
+        if (!ids.contains(set)) {
+          throw new ParameterException(
+              spec.commandLine(),
+              "--require-checked: there is no rule set " + set + ". " + Spelling.hint(set, ids));
+        }
+      }
+    }
+
+    private void complain(List<Review> reviews, List<Unreadable> unreadable) {
+      for (Unreadable file : unreadable) {
+        terminal.complain(TextReport.problems(file.problems()));
+      }
+      if (reviews.isEmpty() && unreadable.isEmpty()) {
+        terminal.complain("No formula sheet was found, so nothing was reviewed.\n");
+      }
+      for (Review review : reviews) {
+        if (review.rules().isEmpty()) {
+          terminal.complain(
+              Plain.line(review.formula()) + ": no rule was run, so nothing was checked.\n");
+        }
+      }
+    }
+
+    /** Reviews side by side; the order of the files is kept. */
+    private List<Done> reviewAll(List<Path> files, Engine.Loaded loaded, LocalDate day) {
+      int threads = Math.max(1, Math.min(files.size(), Runtime.getRuntime().availableProcessors()));
+      ExecutorService workers = Executors.newFixedThreadPool(threads);
+      try {
+        List<Future<Done>> futures = new ArrayList<>();
+        for (Path file : files) {
+          futures.add(workers.submit(() -> one(file, loaded, day)));
+        }
+        List<Done> all = new ArrayList<>();
+        Progress progress = new Progress(terminal, files.size());
+        for (int i = 0; i < files.size(); i++) {
+          all.add(await(futures.get(i), files.get(i)));
+          progress.at(i + 1);
+        }
+        progress.end();
+        return all;
+      } finally {
+        workers.shutdownNow();
+      }
+    }
+
+    private Done await(Future<Done> future, Path file) {
+      try {
+        return future.get();
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+        return new Done.Not(SheetFiles.not(file.toString(), "interrupted", "The run was ended."));
+      } catch (ExecutionException e) {
+        if (terminal.wantsStackTraces()) {
+          e.printStackTrace(terminal.err());
+        }
+        return new Done.Not(
+            SheetFiles.not(
+                file.toString(),
+                "internal-error",
+                "The engine failed on this file: " + e.getCause() + "."));
+      }
+    }
+
+    private Done one(Path file, Engine.Loaded loaded, LocalDate day) {
+      String name = file.toString();
+      byte[] content;
+      try (InputStream in = Files.newInputStream(file)) {
+        content = in.readNBytes(MOST_BYTES + 1);
+      } catch (IOException e) {
+        return new Done.Not(
+            SheetFiles.not(
+                name,
+                Files.isDirectory(file) ? "is-a-folder" : "no-such-file",
+                Files.isDirectory(file)
+                    ? "This is a folder; the command lint goes through folders."
+                    : "This file could not be read."));
+      }
+      if (content.length > MOST_BYTES) {
+        return new Done.Not(
+            SheetFiles.not(name, "too-large", "This file is too large for a formula sheet."));
+      }
+      Attempt<Formula> formula = loaded.read(content, name);
+      if (formula.value().isEmpty()) {
+        return new Done.Not(new Unreadable(name, formula.problems()));
+      }
+      Review review =
+          loaded.review(formula.value().get(), day, include.contains(Include.TRACE));
+      return new Done.Reviewed(review);
+    }
+
+    private byte[] report(
+        List<Review> reviews, List<Unreadable> unreadable, List<RuleSet> ruleSets)
+        throws IOException {
+      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+      switch (format) {
+        case TEXT -> {
+          Ink ink = out.isPresent() ? Ink.PLAIN : terminal.ink();
+          bytes.write(
+              text(reviews, unreadable, ink)
+                  .getBytes(out.isPresent() ? StandardCharsets.UTF_8 : terminal.charset()));
+        }
+        case JSON -> {
+          if (reviews.size() == 1 && unreadable.isEmpty()) {
+            JsonReport.indented().write(reviews.get(0), bytes);
+          } else {
+            JsonReport.indented().write(reviews, unreadable, bytes);
+          }
+        }
+        case SARIF -> {
+          SarifReport sarif = SarifReport.describing(ruleSets);
+          (leaveOutAccepted ? sarif.leavingOutAccepted() : sarif)
+              .write(reviews, unreadable, bytes);
+        }
+        case JUNIT -> JUnitReport.write(reviews, unreadable, bytes);
+      }
+      return bytes.toByteArray();
+    }
+
+    private void write(byte[] report) throws IOException {
+      if (out.isEmpty()) {
+        terminal.out().write(report);
+        terminal.out().flush();
+        return;
+      }
+      try {
+        Files.write(out.get(), report);
+      } catch (IOException e) {
+        throw new ParameterException(
+            spec.commandLine(), "--out: " + out.get() + " could not be written.");
+      }
+    }
+  }
+
+  /** Reviews the files named. */
+  @Command(
+      name = "review",
+      description =
+          "Reviews formula sheets: what breaks, what is borderline, what could not be checked, and why.")
+  static final class ReviewFiles extends Common {
+    @Parameters(
+        paramLabel = "FILE",
+        arity = "1..*",
+        description = "Formula sheets: YAML, JSON or CSV.")
+    private List<String> files = new ArrayList<>();
+
+    ReviewFiles(Engine engine, Terminal terminal) {
+      super(engine, terminal);
+    }
+
+    @Override
+    SheetFiles files(List<Path> apart) {
+      List<Path> paths = new ArrayList<>();
+      List<Unreadable> unreadable = new ArrayList<>();
+      for (String file : files) {
+        try {
+          paths.add(Path.of(file));
+        } catch (java.nio.file.InvalidPathException e) {
+          unreadable.add(
+              new Unreadable(
+                  file,
+                  List.of(
+                      Problem.of(
+                          new Place(file, 0, 0, ""),
+                          "no-such-file",
+                          "This is no name of a file."))));
+        }
+      }
+      return new SheetFiles(paths, unreadable);
+    }
+
+    @Override
+    String text(List<Review> reviews, List<Unreadable> unreadable, Ink ink) {
+      StringBuilder text = new StringBuilder();
+      for (Review review : reviews) {
+        text.append(text.length() == 0 ? "" : "\n" + "–".repeat(20) + "\n\n");
+        text.append(TextReport.of(review, ink));
+      }
+      return text.toString();
+    }
+  }
+
+  /** Reviews a whole library. */
+  @Command(
+      name = "lint",
+      description =
+          "Reviews every formula sheet in folders, with all beneath them, and gives a table of the outcomes.")
+  static final class Lint extends Common {
+    @Parameters(
+        paramLabel = "PATH",
+        arity = "1..*",
+        description =
+            "Files, folders (every .yaml, .yml, .json and .csv in them), or patterns such as 'recipes/**/*.yaml'.")
+    private List<String> paths = new ArrayList<>();
+
+    Lint(Engine engine, Terminal terminal) {
+      super(engine, terminal);
+    }
+
+    @Override
+    SheetFiles files(List<Path> apart) {
+      return SheetFiles.find(paths, apart);
+    }
+
+    @Override
+    String text(List<Review> reviews, List<Unreadable> unreadable, Ink ink) {
+      return TextReport.summary(reviews, unreadable, ink);
+    }
+  }
+}

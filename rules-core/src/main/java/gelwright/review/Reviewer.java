@@ -1,0 +1,503 @@
+package gelwright.review;
+
+import static java.util.Objects.requireNonNull;
+
+import gelwright.formula.Acceptance;
+import gelwright.formula.Formula;
+import gelwright.ingredient.Source;
+import gelwright.problem.Place;
+import gelwright.profile.AcceptanceState;
+import gelwright.profile.Profile;
+import gelwright.quantity.Bounded;
+import gelwright.quantity.Odds;
+import gelwright.rule.Assessment;
+import gelwright.rule.Comparison;
+import gelwright.rule.CompiledRule;
+import gelwright.rule.Named;
+import gelwright.rule.Rule;
+import gelwright.rule.Severity;
+import gelwright.rule.Truth;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/**
+ * Reviews formulas. Immutable and thread-safe; no input or output, no clock.
+ *
+ * <p>Cost: one pass over the rules; each property of the formula is computed once, when the first
+ * rule asks for it.
+ */
+public final class Reviewer {
+  /** Rules that go through the acceptances are asked last, when it is known what became of each. */
+  private static final String ACCEPTANCE = "acceptance";
+
+  /** Set whose duties are cautions. */
+  private static final String CAUTION_SET = "caution";
+
+  private static final String STANDING =
+      "This is a prediction with its sources, not a certificate and not a safety assessment: a"
+          + " qualified safety assessor decides, local law comes first, and preservation and stability"
+          + " are shown by a challenge test (ISO 11930) and by storage tests.";
+
+  private final Knowledge knowledge;
+
+  private Reviewer(Knowledge knowledge) {
+    this.knowledge = knowledge;
+  }
+
+  /**
+   * A reviewer with this knowledge.
+   *
+   * @throws IllegalArgumentException when there is no rule: a review that checks nothing is no
+   *     review
+   */
+  public static Reviewer using(Knowledge knowledge) {
+    requireNonNull(knowledge, "knowledge");
+    if (knowledge.rules().rules().isEmpty()) {
+      throw new IllegalArgumentException("knowledge has no rules: nothing would be checked");
+    }
+    return new Reviewer(knowledge);
+  }
+
+  /** Reviews a formula for a date. */
+  public Review review(Formula formula, LocalDate on) {
+    return review(formula, on, Set.of());
+  }
+
+  /** Reviews a formula for a date, with what is asked for besides. */
+  public Review review(Formula formula, LocalDate on, Set<Include> include) {
+    requireNonNull(formula, "formula");
+    requireNonNull(on, "on");
+    return new Session(Profile.of(formula, knowledge.catalogue()), on, include).run();
+  }
+
+  /** One review under way. */
+  private final class Session {
+    private final Profile profile;
+    private final Formula formula;
+    private final LocalDate on;
+    private final boolean trace;
+    private final List<Candidate> candidates = new ArrayList<>();
+    private final List<Duty> duties = new ArrayList<>();
+    private final EnumMap<Outcome, Integer> counts = new EnumMap<>(Outcome.class);
+    private final SortedMap<String, Outcome> rules = new TreeMap<>();
+
+    /** A finding with what is needed to match it with an acceptance. */
+    private record Candidate(Finding finding, Optional<Comparison> comparison, int order) {}
+
+    Session(Profile profile, LocalDate on, Set<Include> include) {
+      this.profile = profile;
+      this.formula = profile.formula();
+      this.on = on;
+      this.trace = include.contains(Include.TRACE);
+    }
+
+    Review run() {
+      for (CompiledRule rule : knowledge.rules().rules()) {
+        if (!isAboutAcceptances(rule)) {
+          ask(rule, profile);
+        }
+      }
+      List<AcceptanceState> states = new ArrayList<>();
+      Map<Integer, Acceptance> accepted = match(states);
+      Profile withAcceptances = profile.with(states);
+      for (CompiledRule rule : knowledge.rules().rules()) {
+        if (isAboutAcceptances(rule)) {
+          ask(rule, withAcceptances);
+        }
+      }
+      return assemble(accepted);
+    }
+
+    private void ask(CompiledRule rule, Profile facts) {
+      Outcome worst =
+          rule.rule().kind() == Rule.Kind.DUTY ? Outcome.DOES_NOT_APPLY : Outcome.NOT_APPLICABLE;
+      for (gelwright.rule.Subject subject : rule.subjects(facts)) {
+        Outcome outcome = ask(rule, facts, subject);
+        counts.merge(outcome, 1, Integer::sum);
+        if (Judge.rank(outcome) < Judge.rank(worst)) {
+          worst = outcome;
+        }
+      }
+      rules.put(rule.id(), worst);
+    }
+
+    private Outcome ask(CompiledRule rule, Profile facts, gelwright.rule.Subject subject) {
+      Truth member = new Truth(subject.membership(), subject.membershipMissing());
+      Truth applies = member.and(rule.when(facts, subject));
+      boolean duty = rule.rule().kind() == Rule.Kind.DUTY;
+      if (duty && !rule.hasRequirement()) {
+        return duty(rule, facts, subject, Judge.duty(applies));
+      }
+      if (applies.odds().verdict() == Odds.Verdict.BREAKS) {
+        return duty ? Outcome.DOES_NOT_APPLY : Outcome.NOT_APPLICABLE;
+      }
+      Assessment assessment = rule.require(facts, subject);
+      Judge.Verdict verdict = Judge.requirement(applies, assessment.truth());
+      if (duty && verdict.outcome() == Outcome.UNKNOWN) {
+        // The sheet carries nothing to check the duty against: it applies all the same.
+        return duty(rule, facts, subject, Judge.duty(applies));
+      }
+      if (verdict.outcome() == Outcome.HOLDS) {
+        return Outcome.HOLDS;
+      }
+      candidates.add(candidate(rule, facts, subject, verdict, assessment));
+      return verdict.outcome();
+    }
+
+    private Outcome duty(
+        CompiledRule rule, Profile facts, gelwright.rule.Subject subject, Judge.Verdict verdict) {
+      if (verdict.outcome() != Outcome.DOES_NOT_APPLY) {
+        duties.add(
+            new Duty(
+                rule.id(),
+                rule.rule().title().text(),
+                verdict.outcome(),
+                rule.severity(),
+                about(rule, subject),
+                rule.message(facts, subject),
+                rule.rule().lesson(),
+                List.copyOf(new TreeSet<>(verdict.missing())),
+                sources(rule.sources(subject))));
+      }
+      return verdict.outcome();
+    }
+
+    private Candidate candidate(
+        CompiledRule rule,
+        Profile facts,
+        gelwright.rule.Subject subject,
+        Judge.Verdict verdict,
+        Assessment assessment) {
+      Optional<Comparison> comparison = assessment.comparison();
+      Severity level =
+          Judge.level(
+              verdict.outcome(),
+              verdict.odds(),
+              rule.severity(),
+              rule.rule().mustBeKnown(),
+              rule.rule().keepWhenBorderline());
+      Set<String> settledBy = new LinkedHashSet<>();
+      if (verdict.outcome() == Outcome.BORDERLINE && comparison.isPresent()) {
+        comparison.get().undecidedBy().stream()
+            .map(contribution -> contribution.doubt().settledBy())
+            .filter(text -> !text.isEmpty())
+            .limit(3)
+            .forEach(settledBy::add);
+      }
+      Set<String> sources = new LinkedHashSet<>(rule.sources(subject));
+      comparison.ifPresent(
+          each -> {
+            sources.addAll(sourcesOf(facts, each.observed(), subject));
+            sources.addAll(sourcesOf(facts, each.limit(), subject));
+          });
+      Finding finding =
+          new Finding(
+              rule.id(),
+              rule.rule().title().text(),
+              rule.severity(),
+              verdict.outcome(),
+              verdict.odds(),
+              level,
+              about(rule, subject),
+              comparison.map(each -> shown(each.observed())),
+              comparison.map(this::nearestLimit),
+              rule.message(facts, subject),
+              rule.rule().lesson(),
+              sources(sources),
+              List.copyOf(new TreeSet<>(verdict.missing())),
+              List.copyOf(settledBy),
+              place(facts, rule, subject),
+              rule.rule().mustBeKnown(),
+              Optional.empty(),
+              trace ? Optional.of(rule.trace(facts, subject)) : Optional.empty());
+      return new Candidate(finding, comparison, candidates.size());
+    }
+
+    private Shown nearestLimit(Comparison comparison) {
+      if (comparison.upperLimit().isEmpty()) {
+        return shown(comparison.limit());
+      }
+      Bounded observed = comparison.observed().value();
+      Bounded lower = comparison.limit().value();
+      boolean below = observed.atMost().likely() < lower.atLeast().likely();
+      return shown(
+          below || isNearer(observed, lower, comparison.upperLimit().get().value())
+              ? comparison.limit()
+              : comparison.upperLimit().get());
+    }
+
+    private boolean isNearer(Bounded observed, Bounded lower, Bounded upper) {
+      if (!observed.isKnown() || !lower.isKnown() || !upper.isKnown()) {
+        return true;
+      }
+      double value = observed.atLeast().likely();
+      return Math.abs(value - lower.atLeast().likely())
+          <= Math.abs(value - upper.atLeast().likely());
+    }
+
+    private Shown shown(Named named) {
+      return Shown.of(named.name(), named.value(), named.unit());
+    }
+
+    private Set<String> sourcesOf(Profile facts, Named named, gelwright.rule.Subject subject) {
+      String name = named.name();
+      int dot = name.indexOf('.');
+      if (subject.item().isPresent() && dot > 0) {
+        List<String> own =
+            facts.sourcesOf(name.substring(0, dot), subject.name(), name.substring(dot + 1));
+        if (!own.isEmpty()) {
+          return new LinkedHashSet<>(own);
+        }
+      }
+      return new LinkedHashSet<>(facts.sourcesOf(name));
+    }
+
+    private List<Source> sources(Iterable<String> ids) {
+      List<Source> sources = new ArrayList<>();
+      for (String id : ids) {
+        knowledge.catalogue().source(id).ifPresent(sources::add);
+      }
+      return sources;
+    }
+
+    private Place place(Profile facts, CompiledRule rule, gelwright.rule.Subject subject) {
+      if (subject.item().isPresent()) {
+        return facts.place(kind(rule), subject.name());
+      }
+      return formula.place("");
+    }
+
+    private Subject about(CompiledRule rule, gelwright.rule.Subject subject) {
+      return subject.name().isEmpty() ? Subject.FORMULA : new Subject(kind(rule), subject.name());
+    }
+
+    /** The kind a rule goes through: a kind of item, or the name of a table. */
+    private String kind(CompiledRule rule) {
+      String text = rule.rule().forEach().map(each -> each.text().strip()).orElse("");
+      return text.startsWith("row of ") ? text.substring("row of ".length()).strip() : text;
+    }
+
+    private boolean isAboutAcceptances(CompiledRule rule) {
+      return kind(rule).equals(ACCEPTANCE);
+    }
+
+    // --- Acceptances
+    // -------------------------------------------------------------------------------
+
+    /** Which finding each acceptance covers; tells what became of every acceptance. */
+    private Map<Integer, Acceptance> match(List<AcceptanceState> states) {
+      Map<Integer, Acceptance> accepted = new HashMap<>();
+      for (Acceptance acceptance : formula.accepted()) {
+        String rule =
+            knowledge
+                .rules()
+                .rule(acceptance.rule())
+                .map(CompiledRule::id)
+                .orElse(acceptance.rule());
+        String state = "unused";
+        for (Candidate candidate : candidates) {
+          Finding finding = candidate.finding();
+          boolean same =
+              finding.rule().equals(rule)
+                  && (finding.subject().isFormula()
+                      || finding.subject().name().equalsIgnoreCase(acceptance.subject()));
+          if (!same) {
+            continue;
+          }
+          state = state(acceptance, rule, candidate);
+          if (state.equals("covers")) {
+            accepted.put(candidate.order(), acceptance);
+          }
+        }
+        states.add(new AcceptanceState(acceptance.rule(), acceptance.subject(), state));
+      }
+      return accepted;
+    }
+
+    private String state(Acceptance acceptance, String rule, Candidate candidate) {
+      boolean mayBe =
+          knowledge.rules().rule(rule).map(each -> each.rule().mayBeAccepted()).orElse(true);
+      if (!mayBe) {
+        return "not-allowed";
+      }
+      if (on.isAfter(acceptance.until())) {
+        return "lapsed";
+      }
+      return isWorse(acceptance, candidate) ? "worse" : "covers";
+    }
+
+    private boolean isWorse(Acceptance acceptance, Candidate candidate) {
+      if (acceptance.observed().isEmpty()) {
+        return false;
+      }
+      if (candidate.comparison().isEmpty()) {
+        return false;
+      }
+      Comparison comparison = candidate.comparison().get();
+      Bounded observed = comparison.observed().value();
+      if (!comparison.observed().unit().dimension().equals(acceptance.observed().get().dimension())
+          || !observed.isKnown()) {
+        return true;
+      }
+      double now = observed.atLeast().likely();
+      double then = acceptance.observed().get().inBase();
+      double tolerance = 1e-9 * Math.max(Math.abs(now), Math.abs(then));
+      return switch (comparison.relation()) {
+        case LESS, AT_MOST -> now > then + tolerance;
+        case MORE, AT_LEAST -> now < then - tolerance;
+        case WITHIN ->
+            now < comparison.limit().value().atLeast().likely()
+                ? now < then - tolerance
+                : now > then + tolerance;
+        default -> Math.abs(now - then) > tolerance;
+      };
+    }
+
+    // --- Assembly
+    // ----------------------------------------------------------------------------------
+
+    private Review assemble(Map<Integer, Acceptance> accepted) {
+      List<Candidate> sorted = new ArrayList<>();
+      for (Candidate candidate : candidates) {
+        Acceptance acceptance = accepted.get(candidate.order());
+        sorted.add(
+            acceptance == null
+                ? candidate
+                : new Candidate(
+                    with(candidate.finding(), acceptance),
+                    candidate.comparison(),
+                    candidate.order()));
+      }
+      sorted.sort(
+          Comparator.<Candidate>comparingInt(each -> each.finding().isAccepted() ? 1 : 0)
+              .thenComparing(each -> each.finding().level(), Comparator.reverseOrder())
+              .thenComparingInt(each -> Judge.rank(each.finding().outcome()))
+              .thenComparingInt(Candidate::order));
+      List<Finding> findings = sorted.stream().map(Candidate::finding).toList();
+      Outcome outcome = Outcome.HOLDS;
+      Severity level = Severity.NOTE;
+      if (!findings.isEmpty() && !findings.get(0).isAccepted()) {
+        outcome = findings.get(0).outcome();
+        level = findings.get(0).level();
+      }
+      SortedMap<String, Review.PropertyValue> properties = new TreeMap<>();
+      for (Profile.Value value : profile.values()) {
+        properties.put(
+            value.name(),
+            new Review.PropertyValue(
+                Shown.of(value.name(), value.value(), value.unit()),
+                value.origin().name().toLowerCase(java.util.Locale.ROOT),
+                value.sources()));
+      }
+      return new Review(
+          formula.name(),
+          new Editions(Engine.VERSION, knowledge.rules().editions(), on, Fingerprint.of(formula)),
+          outcome,
+          level,
+          counts,
+          accepted.size(),
+          findings,
+          duties,
+          measureNext(findings),
+          unchecked(findings),
+          properties,
+          rules,
+          knowledge.rules().switchedOff(),
+          cautions(),
+          formula.place(""));
+    }
+
+    private Finding with(Finding f, Acceptance acceptance) {
+      return new Finding(
+          f.rule(),
+          f.title(),
+          f.severity(),
+          f.outcome(),
+          f.odds(),
+          f.level(),
+          f.subject(),
+          f.observed(),
+          f.limit(),
+          f.message(),
+          f.lesson(),
+          f.sources(),
+          f.missing(),
+          f.settledBy(),
+          f.where(),
+          f.mustBeKnown(),
+          Optional.of(acceptance),
+          f.trace());
+    }
+
+    // What would settle most, weighed by how much it would settle it at: a point for a note, two
+    // for a
+    // warning, three for an error.
+    private List<Review.MeasureNext> measureNext(List<Finding> findings) {
+      Map<String, Set<String>> decides = new LinkedHashMap<>();
+      Map<String, Integer> weight = new HashMap<>();
+      for (Finding finding : findings) {
+        if (finding.isAccepted()) {
+          continue;
+        }
+        List<String> what =
+            finding.outcome() == Outcome.UNKNOWN
+                ? finding.missing()
+                : finding.settledBy().stream().limit(1).toList();
+        for (String each : what) {
+          if (decides.computeIfAbsent(each, key -> new TreeSet<>()).add(finding.rule())) {
+            weight.merge(each, weight(finding.severity()), Integer::sum);
+          }
+        }
+      }
+      return decides.entrySet().stream()
+          .sorted(
+              Comparator.<Map.Entry<String, Set<String>>>comparingInt(
+                      entry -> -weight.getOrDefault(entry.getKey(), 0))
+                  .thenComparing(Map.Entry::getKey))
+          .map(entry -> new Review.MeasureNext(entry.getKey(), List.copyOf(entry.getValue())))
+          .toList();
+    }
+
+    private int weight(Severity severity) {
+      return switch (severity) {
+        case ERROR -> 3;
+        case WARNING -> 2;
+        case NOTE -> 1;
+      };
+    }
+
+    private List<Review.Unchecked> unchecked(List<Finding> findings) {
+      return findings.stream()
+          .filter(finding -> finding.outcome() == Outcome.UNKNOWN)
+          .sorted(
+              Comparator.comparing(Finding::rule)
+                  .thenComparing(finding -> finding.subject().name()))
+          .map(
+              finding -> new Review.Unchecked(finding.rule(), finding.subject(), finding.missing()))
+          .toList();
+    }
+
+    private List<String> cautions() {
+      Set<String> cautions = new LinkedHashSet<>();
+      for (Duty duty : duties) {
+        if (duty.rule().startsWith(CAUTION_SET + ".")) {
+          cautions.add(duty.message());
+        }
+      }
+      cautions.add(STANDING);
+      return List.copyOf(cautions);
+    }
+  }
+}

@@ -1,0 +1,81 @@
+package gelwright.rule;
+
+import gelwright.problem.Problem;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * Compiled rule sets: every name looked up, every type and dimension checked. Immutable, shared by
+ * all threads.
+ */
+public final class RuleBook {
+  private final List<CompiledRule> rules;
+  private final Map<String, CompiledRule> byId;
+  private final SortedMap<String, String> switchedOff;
+  private final SortedMap<String, String> editions;
+  private final SortedMap<String, Table> tables;
+
+  RuleBook(
+      List<CompiledRule> rules,
+      Map<String, CompiledRule> byId,
+      Map<String, String> switchedOff,
+      Map<String, String> editions,
+      Map<String, Table> tables) {
+    this.rules = List.copyOf(rules);
+    this.byId = Map.copyOf(byId);
+    this.switchedOff = sorted(switchedOff);
+    this.editions = sorted(editions);
+    this.tables = sorted(tables);
+  }
+
+  private static <V> SortedMap<String, V> sorted(Map<String, V> map) {
+    return Collections.unmodifiableSortedMap(new TreeMap<>(map));
+  }
+
+  /**
+   * Parses, checks and compiles rule sets. All problems are collected; there is a book only where
+   * there are none.
+   *
+   * @param sets in the order their rules are to be reported
+   * @param vocabulary what rules can read
+   * @param sources ids of the sources there are
+   */
+  public static Compilation compile(
+      List<RuleSet> sets, Vocabulary vocabulary, Set<String> sources) {
+    BookReader reader = new BookReader(sets, vocabulary, sources);
+    RuleBook book = reader.read();
+    List<Problem> problems =
+        reader.problems().stream().distinct().sorted(Problem.IN_ORDER).toList();
+    return new Compilation(problems.isEmpty() ? Optional.of(book) : Optional.empty(), problems);
+  }
+
+  /** The rules in the order of their sets, without those switched off. */
+  public List<CompiledRule> rules() {
+    return rules;
+  }
+
+  /** A rule by its full id or an earlier one; also empty for one that is switched off. */
+  public Optional<CompiledRule> rule(String id) {
+    return Optional.ofNullable(byId.get(id));
+  }
+
+  /** Full ids of the rules a house switched off, with the reason. */
+  public SortedMap<String, String> switchedOff() {
+    return switchedOff;
+  }
+
+  /** The edition of each rule set by its id. */
+  public SortedMap<String, String> editions() {
+    return editions;
+  }
+
+  /** All tables by name. */
+  public SortedMap<String, Table> tables() {
+    return tables;
+  }
+}

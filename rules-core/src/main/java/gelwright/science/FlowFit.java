@@ -1,0 +1,387 @@
+package gelwright.science;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import org.hipparchus.exception.MathRuntimeException;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.QRDecomposition;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresOptimizer.Optimum;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.MultivariateJacobianFunction;
+import org.hipparchus.util.Pair;
+
+/**
+ * Flow laws fitted to measured points of shear rate and stress.
+ *
+ * <p>Three forms are tried – power law, Herschel-Bulkley, Cross – and ranked by the corrected
+ * Akaike information criterion, the least first. The scatter is taken as a constant share of the
+ * stress, as rheometers show it, so the logarithms are fitted.
+ *
+ * <p>Range: at least five points for a power law, six for the others (so that the criterion
+ * exists), better eight over two decades of shear rate. Parameters outside what the readings show
+ * come back with a large or infinite standard error: report those, not the value alone. Standard
+ * errors are those of the linearised fit and know nothing of the instrument's bias. Source: Burnham
+ * and Anderson 2002, Model Selection and Multimodel Inference, for the criterion;
+ * Levenberg-Marquardt.
+ */
+public final class FlowFit {
+  // Every parameter is positive, so its logarithm is the variable of the fit: the search is free of
+  // bounds, and the flow index enters through a logistic map onto 0 to its largest value. Residuals
+  // are ln(stress model/measured). The Jacobian is taken by central differences, since the model is
+  // cheap and smooth. Several starts guard against a poor first guess; the best optimum counts.
+  // Standard errors: s² (JᵀJ)⁻¹ in the parameters at the optimum, s² = RSS/(m - k). AICc = m
+  // ln(RSS/m) + 2q + 2q(q+1)/(m - q - 1), q = k + 1 counts
+  // the scatter too; with m <= q + 1 points the form is not offered.
+
+  private static final double STEP = 1e-6;
+  private static final int ITERATIONS = 400;
+
+  /** Pivot below which two parameters count as indistinguishable. */
+  private static final double SINGULAR = 1e-12;
+
+  /** Scatter below which a fit counts as exact, so that the criterion stays finite. */
+  private static final double EXACT = 1e-12;
+
+  /** Largest flow index a fit may return. */
+  private static final double LARGEST_INDEX = 1.5;
+
+  /** Largest exponent of the Cross equation. */
+  private static final double LARGEST_EXPONENT = 1;
+
+  /** Largest logarithm of a parameter; the search is held inside. */
+  private static final double LARGEST_LOG = 60;
+
+  private FlowFit() {}
+
+  /**
+   * One measured point.
+   *
+   * @param shearRate 1/s, positive
+   * @param stress Pa, positive
+   */
+  public record Point(double shearRate, double stress) {
+    public Point {
+      Thermal.positive(shearRate, "shearRate");
+      Thermal.positive(stress, "stress");
+    }
+  }
+
+  /** The forms tried. */
+  public enum Form {
+    /** Stress = K rate^n. */
+    POWER_LAW("consistency", "flow index"),
+    /** Stress = tau_y + K rate^n. */
+    HERSCHEL_BULKLEY("consistency", "flow index", "yield stress"),
+    /** Viscosity = eta_inf + (eta0 - eta_inf)/(1 + (lambda rate)^m). */
+    CROSS("viscosity at rest", "exponent", "time constant");
+
+    private final List<String> parameters;
+
+    Form(String... parameters) {
+      this.parameters = List.of(parameters);
+    }
+
+    /** Names of the parameters in the order of {@link Fit#parameters()}. */
+    public List<String> parameters() {
+      return parameters;
+    }
+  }
+
+  /**
+   * One fitted parameter.
+   *
+   * @param name of the form's list
+   * @param value in SI units
+   * @param standardError in the same unit; infinite where the readings do not fix it
+   */
+  public record Parameter(String name, double value, double standardError) {}
+
+  /**
+   * One fitted form.
+   *
+   * @param form which law
+   * @param curve the fitted flow curve
+   * @param parameters with standard errors
+   * @param scatter root mean square of ln(model/measured), about the relative error
+   * @param criterion corrected Akaike information criterion; only differences have a meaning
+   */
+  public record Fit(
+      Form form, FlowCurve curve, List<Parameter> parameters, double scatter, double criterion) {
+    public Fit {
+      parameters = List.copyOf(parameters);
+    }
+  }
+
+  /**
+   * Fits every form the number of points allows.
+   *
+   * @param points measured, five or more
+   * @param solventViscosity Pa·s, part of the Cross form; the other two take it as 0
+   * @return best first; empty when there are too few points
+   */
+  public static List<Fit> all(List<Point> points, double solventViscosity) {
+    Thermal.notNegative(solventViscosity, "solventViscosity");
+    List<Fit> fits = new ArrayList<>();
+    for (Form form : Form.values()) {
+      int counted = form.parameters().size() + 1;
+      if (points.size() > counted + 1) {
+        fits.add(fit(form, points, solventViscosity));
+      }
+    }
+    fits.sort(Comparator.comparingDouble(Fit::criterion));
+    return List.copyOf(fits);
+  }
+
+  /**
+   * Fits one form.
+   *
+   * @param points measured, more than the form has parameters
+   * @param solventViscosity Pa·s, used by the Cross form
+   */
+  public static Fit fit(Form form, List<Point> points, double solventViscosity) {
+    int count = form.parameters().size();
+    int size = points.size();
+    if (size <= count) {
+      throw new IllegalArgumentException(
+          "points must be more than the " + count + " parameters, were " + size);
+    }
+    List<double[]> starts = starts(form, points);
+    double[] best = starts.get(0);
+    double least = Double.POSITIVE_INFINITY;
+    for (double[] start : starts) {
+      double[] end = descend(form, points, solventViscosity, start);
+      double sum = sumOfSquares(form, points, solventViscosity, end);
+      if (sum < least) {
+        best = end;
+        least = sum;
+      }
+    }
+    double scatter = Math.sqrt(least / size);
+    double[] errors = standardErrors(form, points, solventViscosity, best, least);
+    List<Parameter> parameters = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      parameters.add(new Parameter(form.parameters().get(i), natural(form, i, best[i]), errors[i]));
+    }
+    int counted = count + 1;
+    double penalty =
+        size > counted + 1
+            ? 2.0 * counted + 2.0 * counted * (counted + 1) / (size - counted - 1)
+            : Double.MAX_VALUE;
+    double criterion = 2 * size * Math.log(Math.max(EXACT, scatter)) + penalty;
+    return new Fit(form, curve(form, best, solventViscosity), parameters, scatter, criterion);
+  }
+
+  /**
+   * Factor by which one reading rescales a default curve, for {@link FlowCurve#scaled}; the
+   * solvent's part is left out. At least 0: a reading below the solvent means no gum is felt.
+   *
+   * @param expected the default curve
+   * @param reading one measured point
+   */
+  public static double scaleFactor(FlowCurve expected, Point reading) {
+    double solvent = expected.solventViscosity() * reading.shearRate();
+    double gum = expected.stress(reading.shearRate()) - solvent;
+    return gum > 0 ? Math.max(0, (reading.stress() - solvent) / gum) : 1;
+  }
+
+  private static double[] descend(Form form, List<Point> points, double solvent, double[] start) {
+    double[] target = new double[points.size()];
+    for (int i = 0; i < target.length; i++) {
+      target[i] = Math.log(points.get(i).stress());
+    }
+    MultivariateJacobianFunction model =
+        variables -> {
+          double[] at = variables.toArray();
+          return new Pair<RealVector, RealMatrix>(
+              new ArrayRealVector(logStress(form, points, solvent, at), false),
+              new Array2DRowRealMatrix(jacobian(form, points, solvent, at), false));
+        };
+    try {
+      Optimum optimum =
+          new LevenbergMarquardtOptimizer()
+              .optimize(
+                  new LeastSquaresBuilder()
+                      .start(start)
+                      .model(model)
+                      .target(target)
+                      .maxEvaluations(ITERATIONS)
+                      .maxIterations(ITERATIONS)
+                      .build());
+      return optimum.getPoint().toArray();
+    } catch (MathRuntimeException stopped) {
+      // Out of iterations, or no progress left at the limit of precision: the start stands in, and
+      // another start decides.
+      return start;
+    }
+  }
+
+  /** First guesses in the variables of the search, several for forms with a hidden plateau. */
+  private static List<double[]> starts(Form form, List<Point> points) {
+    Point first = points.get(0);
+    Point last = first;
+    for (Point point : points) {
+      first = point.shearRate() < first.shearRate() ? point : first;
+      last = point.shearRate() > last.shearRate() ? point : last;
+    }
+    double span = Math.log(last.shearRate() / first.shearRate());
+    double slope = span > 0 ? Math.log(last.stress() / first.stress()) / span : 0.5;
+    double n = Math.min(0.95, Math.max(0.1, slope));
+    double logConsistency = Math.log(last.stress()) - n * Math.log(last.shearRate());
+    List<double[]> starts = new ArrayList<>();
+    switch (form) {
+      case POWER_LAW -> starts.add(new double[] {logConsistency, inverse(n / LARGEST_INDEX)});
+      case HERSCHEL_BULKLEY -> {
+        for (double share : new double[] {0.9, 0.5, 0.05}) {
+          double index = Math.min(0.9, n + 0.3 * share);
+          double consistency =
+              Math.max(0.1 * last.stress(), last.stress() - share * first.stress());
+          starts.add(
+              new double[] {
+                Math.log(consistency) - index * Math.log(last.shearRate()),
+                inverse(index / LARGEST_INDEX),
+                Math.log(share * first.stress())
+              });
+        }
+      }
+      case CROSS -> {
+        double rest = Math.log(first.stress() / first.shearRate());
+        for (double place : new double[] {0, 0.3, 0.7, 1}) {
+          double exponent = Math.min(0.9, Math.max(0.3, 1 - n));
+          starts.add(
+              new double[] {
+                rest + (place == 0 ? 1 : 0.1),
+                inverse(exponent / LARGEST_EXPONENT),
+                -Math.log(first.shearRate()) - place * span
+              });
+        }
+      }
+    }
+    return starts;
+  }
+
+  private static double inverse(double share) {
+    return Math.log(share / (1 - share));
+  }
+
+  /** Parameter from its variable: exponential, or logistic for the index. */
+  private static double natural(Form form, int index, double variable) {
+    if (index == 1) {
+      double largest = form == Form.CROSS ? LARGEST_EXPONENT : LARGEST_INDEX;
+      return largest / (1 + Math.exp(-Math.max(-30, Math.min(30, variable))));
+    }
+    return Math.exp(Math.max(-LARGEST_LOG, Math.min(LARGEST_LOG, variable)));
+  }
+
+  private static FlowCurve curve(Form form, double[] variables, double solvent) {
+    double[] values = new double[variables.length];
+    for (int i = 0; i < values.length; i++) {
+      values[i] = natural(form, i, variables[i]);
+    }
+    return curveOf(form, values, solvent);
+  }
+
+  private static FlowCurve curveOf(Form form, double[] values, double solvent) {
+    return switch (form) {
+      case POWER_LAW -> new FlowCurve.Plastic(0, values[0], values[1], 0);
+      case HERSCHEL_BULKLEY -> new FlowCurve.Plastic(values[2], values[0], values[1], 0);
+      case CROSS -> new FlowCurve.Coil(values[0], values[2], Math.min(1, values[1]), solvent);
+    };
+  }
+
+  private static double[] logStress(
+      Form form, List<Point> points, double solvent, double[] variables) {
+    FlowCurve curve = curve(form, variables, solvent);
+    double[] values = new double[points.size()];
+    for (int i = 0; i < values.length; i++) {
+      values[i] = Math.log(Math.max(Double.MIN_NORMAL, curve.stress(points.get(i).shearRate())));
+    }
+    return values;
+  }
+
+  private static double[][] jacobian(
+      Form form, List<Point> points, double solvent, double[] variables) {
+    double[][] result = new double[points.size()][variables.length];
+    for (int j = 0; j < variables.length; j++) {
+      double[] up = variables.clone();
+      double[] down = variables.clone();
+      up[j] += STEP;
+      down[j] -= STEP;
+      double[] above = logStress(form, points, solvent, up);
+      double[] below = logStress(form, points, solvent, down);
+      for (int i = 0; i < result.length; i++) {
+        result[i][j] = (above[i] - below[i]) / (2 * STEP);
+      }
+    }
+    return result;
+  }
+
+  private static double sumOfSquares(
+      Form form, List<Point> points, double solvent, double[] variables) {
+    double[] values = logStress(form, points, solvent, variables);
+    double sum = 0;
+    for (int i = 0; i < values.length; i++) {
+      double residual = values[i] - Math.log(points.get(i).stress());
+      sum += residual * residual;
+    }
+    return sum;
+  }
+
+  private static double[] standardErrors(
+      Form form, List<Point> points, double solvent, double[] variables, double sum) {
+    int count = variables.length;
+    double smallest = Double.POSITIVE_INFINITY;
+    for (Point point : points) {
+      smallest = Math.min(smallest, point.stress());
+    }
+    double[] values = new double[count];
+    for (int i = 0; i < count; i++) {
+      values[i] = natural(form, i, variables[i]);
+    }
+    // In the parameters themselves, not their logarithms: a yield stress of zero then has an honest
+    // error. Columns are brought to unit length so that the inverse is well conditioned.
+    RealMatrix jacobian = new Array2DRowRealMatrix(points.size(), count);
+    double[] lengths = new double[count];
+    for (int j = 0; j < count; j++) {
+      boolean yield = form == Form.HERSCHEL_BULKLEY && j == 2;
+      double step = STEP * Math.max(values[j], yield ? smallest : 0);
+      double[] up = values.clone();
+      up[j] += step;
+      FlowCurve above = curveOf(form, up, solvent);
+      FlowCurve at = curveOf(form, values, solvent);
+      double length = 0;
+      for (int i = 0; i < points.size(); i++) {
+        double rate = points.get(i).shearRate();
+        double slope = Math.log(above.stress(rate) / at.stress(rate)) / step;
+        jacobian.setEntry(i, j, slope);
+        length += slope * slope;
+      }
+      lengths[j] = Math.sqrt(length);
+      for (int i = 0; i < points.size() && lengths[j] > 0; i++) {
+        jacobian.setEntry(i, j, jacobian.getEntry(i, j) / lengths[j]);
+      }
+    }
+    double[] errors = new double[count];
+    Arrays.fill(errors, Double.POSITIVE_INFINITY);
+    double variance = sum / (points.size() - count);
+    try {
+      RealMatrix inverse =
+          new QRDecomposition(jacobian.transposeMultiply(jacobian), SINGULAR)
+              .getSolver()
+              .getInverse();
+      for (int i = 0; i < count; i++) {
+        double error = Math.sqrt(Math.max(0, variance * inverse.getEntry(i, i))) / lengths[i];
+        errors[i] = Double.isFinite(error) ? error : Double.POSITIVE_INFINITY;
+      }
+      return errors;
+    } catch (MathRuntimeException singular) {
+      // The readings do not tell the parameters apart: the errors stay infinite.
+      return errors;
+    }
+  }
+}
