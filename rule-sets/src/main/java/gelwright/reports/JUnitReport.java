@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -22,11 +23,11 @@ import org.jspecify.annotations.Nullable;
  * Writes reviews as JUnit XML, UTF-8, for build servers: a test suite per formula, a test case per
  * rule and subject.
  *
- * <p>What failed is a failure. What is doubtful, could not be checked or was accepted is skipped with
- * a message that says so; it is never a plain pass. A duty is no test case, but one that may apply is
- * skipped with what is missing. A file that could not be read is a suite with an error. There is no
- * time in it: the same reviews give the same bytes. Characters that XML 1.0 does not know, and other
- * control characters, are left out.
+ * <p>What failed is a failure. What is doubtful, could not be checked or was accepted is skipped
+ * with a message that says so; it is never a plain pass. A duty is no test case, but one that may
+ * apply is skipped with what is missing. A file that could not be read is a suite with an error.
+ * There is no time in it: the same reviews give the same bytes. Characters that XML 1.0 does not
+ * know, and other control characters, are left out.
  */
 public final class JUnitReport {
   private JUnitReport() {}
@@ -45,7 +46,7 @@ public final class JUnitReport {
   public static void write(List<Review> reviews, List<Unreadable> unreadable, OutputStream out)
       throws IOException {
     StringBuilder suites = new StringBuilder();
-    int[] totals = new int[Kind.values().length];
+    Map<Kind, Integer> totals = new EnumMap<>(Kind.class);
     for (Review review : reviews) {
       suite(suites, review.formula(), review.place().file(), cases(review), totals, review);
     }
@@ -89,8 +90,7 @@ public final class JUnitReport {
           };
       if (passed && !told.contains(rule.getKey())) {
         cases.add(
-            new Case(
-                set(rule.getKey()), rule.getKey(), Kind.PASSED, "", "", "", review.place()));
+            new Case(set(rule.getKey()), rule.getKey(), Kind.PASSED, "", "", "", review.place()));
       }
     }
     return cases;
@@ -164,9 +164,7 @@ public final class JUnitReport {
   }
 
   private static String name(String rule, Subject subject) {
-    return subject.isFormula()
-        ? rule
-        : rule + " [" + subject.kind() + ": " + subject.name() + "]";
+    return subject.isFormula() ? rule : rule + " [" + subject.kind() + ": " + subject.name() + "]";
   }
 
   private static void suite(
@@ -174,12 +172,12 @@ public final class JUnitReport {
       String name,
       String file,
       List<Case> cases,
-      int[] totals,
+      Map<Kind, Integer> totals,
       @Nullable Review review) {
-    int[] mine = new int[Kind.values().length];
+    Map<Kind, Integer> mine = new EnumMap<>(Kind.class);
     for (Case one : cases) {
-      mine[one.kind().ordinal()]++;
-      totals[one.kind().ordinal()]++;
+      mine.merge(one.kind(), 1, Integer::sum);
+      totals.merge(one.kind(), 1, Integer::sum);
     }
     xml.append("  <testsuite");
     attribute(xml, "name", name);
@@ -242,15 +240,15 @@ public final class JUnitReport {
     xml.append("    </testcase>\n");
   }
 
-  private static void totals(StringBuilder xml, int[] kinds) {
+  private static void totals(StringBuilder xml, Map<Kind, Integer> kinds) {
     int tests = 0;
-    for (int count : kinds) {
+    for (int count : kinds.values()) {
       tests += count;
     }
     attribute(xml, "tests", Integer.toString(tests));
-    attribute(xml, "failures", Integer.toString(kinds[Kind.FAILURE.ordinal()]));
-    attribute(xml, "errors", Integer.toString(kinds[Kind.ERROR.ordinal()]));
-    attribute(xml, "skipped", Integer.toString(kinds[Kind.SKIPPED.ordinal()]));
+    attribute(xml, "failures", Integer.toString(kinds.getOrDefault(Kind.FAILURE, 0)));
+    attribute(xml, "errors", Integer.toString(kinds.getOrDefault(Kind.ERROR, 0)));
+    attribute(xml, "skipped", Integer.toString(kinds.getOrDefault(Kind.SKIPPED, 0)));
   }
 
   private static void attribute(StringBuilder xml, String name, String value) {
@@ -275,9 +273,9 @@ public final class JUnitReport {
                 case '\t' -> escaped.append(inAttribute ? "&#9;" : "\t");
                 default -> {
                   boolean known =
-                      point >= 0x20 && point < 0x7f
-                          || point > 0x9f && point <= 0xd7ff
-                          || point >= 0xe000 && point <= 0xfffd
+                      (point >= 0x20 && point < 0x7f)
+                          || (point > 0x9f && point <= 0xd7ff)
+                          || (point >= 0xe000 && point <= 0xfffd)
                           || point >= 0x10000;
                   if (known) {
                     escaped.appendCodePoint(point);

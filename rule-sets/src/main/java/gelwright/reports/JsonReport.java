@@ -187,7 +187,8 @@ public final class JsonReport {
             Outcome.NOT_APPLICABLE)) {
       json.writeNumberField(outcome.word(), count(review, outcome));
     }
-    json.writeNumberField("duties", count(review, Outcome.APPLIES) + count(review, Outcome.MAY_APPLY));
+    json.writeNumberField(
+        "duties", count(review, Outcome.APPLIES) + count(review, Outcome.MAY_APPLY));
     json.writeNumberField(Outcome.DOES_NOT_APPLY.word(), count(review, Outcome.DOES_NOT_APPLY));
     json.writeNumberField("accepted", review.accepted());
     json.writeEndObject();
@@ -295,7 +296,9 @@ public final class JsonReport {
     json.writeEndObject();
   }
 
-  /** One key, so that {@code subject.ingredient} can be asked for; the formula as a whole by name. */
+  /**
+   * One key, so that {@code subject.ingredient} can be asked for; the formula as a whole by name.
+   */
   private static void subject(JsonGenerator json, Subject subject, String formula)
       throws IOException {
     json.writeObjectFieldStart("subject");

@@ -25,14 +25,15 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * Writes reviews as one run of SARIF 2.1.0 (OASIS Standard, 27 March 2020), UTF-8, in a fixed order.
+ * Writes reviews as one run of SARIF 2.1.0 (OASIS Standard, 27 March 2020), UTF-8, in a fixed
+ * order.
  *
  * <p>What failed is {@code fail} at its level, what somebody has to look at is {@code review}, what
- * could not be checked is {@code open} with what is missing; a duty is {@code informational}; a rule
- * all of whose subjects hold is {@code pass}. An accepted finding carries its suppression with the
- * reason. A result is recognised by rule, formula and subject alone ({@code partialFingerprints}): a
- * sheet can be edited around it. A file that could not be read is a notification of level error, and
- * the run then says that it was not successful.
+ * could not be checked is {@code open} with what is missing; a duty is {@code informational}; a
+ * rule all of whose subjects hold is {@code pass}. An accepted finding carries its suppression with
+ * the reason. A result is recognised by rule, formula and subject alone ({@code
+ * partialFingerprints}): a sheet can be edited around it. A file that could not be read is a
+ * notification of level error, and the run then says that it was not successful.
  */
 public final class SarifReport {
   private static final String SCHEMA =
@@ -49,8 +50,8 @@ public final class SarifReport {
   }
 
   /**
-   * A writer that knows the titles and lessons of these rule sets. A rule that is in none of them is
-   * described by its findings, or by its id alone.
+   * A writer that knows the titles and lessons of these rule sets. A rule that is in none of them
+   * is described by its findings, or by its id alone.
    */
   public static SarifReport describing(List<RuleSet> ruleSets) {
     return new SarifReport(List.copyOf(ruleSets), true, true);
@@ -95,7 +96,9 @@ public final class SarifReport {
 
   private record Described(String title, String lesson, Severity severity) {}
 
-  /** Every rule that was run, by id; in the order of the ids, which the results' indexes refer to. */
+  /**
+   * Every rule that was run, by id; in the order of the ids, which the results' indexes refer to.
+   */
   private Map<String, Described> rules(List<Review> reviews) {
     Map<String, Described> rules = new TreeMap<>();
     Map<String, Described> known = new TreeMap<>();
@@ -174,7 +177,9 @@ public final class SarifReport {
           json.writeArrayFieldStart("locations");
           json.writeStartObject();
           physical(
-              json, problem.place().file().isEmpty() ? file.file() : problem.place().file(), problem.place());
+              json,
+              problem.place().file().isEmpty() ? file.file() : problem.place().file(),
+              problem.place());
           json.writeEndObject();
           json.writeEndArray();
           json.writeObjectFieldStart("properties");
@@ -331,8 +336,7 @@ public final class SarifReport {
     }
     json.writeArrayFieldStart("logicalLocations");
     json.writeStartObject();
-    json.writeStringField(
-        "name", subject.isFormula() ? review.formula() : subject.name());
+    json.writeStringField("name", subject.isFormula() ? review.formula() : subject.name());
     json.writeStringField(
         "fullyQualifiedName",
         subject.isFormula() ? review.formula() : review.formula() + "/" + named(subject));
@@ -341,8 +345,7 @@ public final class SarifReport {
     json.writeEndObject();
     json.writeEndArray();
     json.writeObjectFieldStart("partialFingerprints");
-    json.writeStringField(
-        "ruleFormulaSubject/v1", fingerprint(rule, review.formula(), subject));
+    json.writeStringField("ruleFormulaSubject/v1", fingerprint(rule, review.formula(), subject));
     json.writeEndObject();
   }
 
@@ -392,11 +395,11 @@ public final class SarifReport {
     for (byte octet : slashed.getBytes(StandardCharsets.UTF_8)) {
       char character = (char) (octet & 0xff);
       boolean plain =
-          character >= 'a' && character <= 'z'
-              || character >= 'A' && character <= 'Z'
-              || character >= '0' && character <= '9'
+          (character >= 'a' && character <= 'z')
+              || (character >= 'A' && character <= 'Z')
+              || (character >= '0' && character <= '9')
               || "-._~/".indexOf(character) >= 0
-              || character == ':' && uri.length() > 0 && uri.toString().startsWith("file:");
+              || (character == ':' && uri.indexOf("file:") == 0);
       if (plain) {
         uri.append(character);
       } else {

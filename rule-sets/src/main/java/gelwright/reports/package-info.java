@@ -6,8 +6,8 @@
  * checked is written in every format, with what is missing; it is never written as passed. A file
  * that could not be read is written beside the reviews as {@link gelwright.reports.Unreadable}.
  *
- * <p>{@link gelwright.reports.Gravity} holds the one table of what counts as failed; all writers and
- * the exit status follow it. Text and pages for people belong to the program, not in here.
+ * <p>{@link gelwright.reports.Gravity} holds the one table of what counts as failed; all writers
+ * and the exit status follow it. Text and pages for people belong to the program, not in here.
  */
 @NullMarked
 package gelwright.reports;

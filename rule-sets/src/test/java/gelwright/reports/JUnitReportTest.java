@@ -72,8 +72,7 @@ final class JUnitReportTest {
     Element one = testCase(parse(bytes(List.of(Samples.full()), List.of())), name);
     assertEquals(verdict, verdict(one));
     if (!verdict.equals("passed")) {
-      String said =
-          ((Element) one.getElementsByTagName(verdict).item(0)).getAttribute("message");
+      String said = ((Element) one.getElementsByTagName(verdict).item(0)).getAttribute("message");
       assertTrue(said.contains(message), said);
     }
   }
@@ -110,10 +109,10 @@ final class JUnitReportTest {
             point ->
                 point == '\n'
                     || point == '\t'
-                    || !Character.isISOControl(point)
+                    || (!Character.isISOControl(point)
                         && Character.getType(point) != Character.SURROGATE
                         && point != 0xfffe
-                        && point != 0xffff)
+                        && point != 0xffff))
         .forEach(expected::appendCodePoint);
     assertEquals(expected.toString(), name);
     assertEquals(0, document.getElementsByTagName("script").getLength());

@@ -23,8 +23,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 @DisplayName("reviews as JSON")
 final class JsonReportTest {
   private static final SchemaCheck SCHEMA =
-      SchemaCheck.of(
-          "/gelwright/schemas/review.schema.json", SpecificationVersion.DRAFT_2020_12);
+      SchemaCheck.of("/gelwright/schemas/review.schema.json", SpecificationVersion.DRAFT_2020_12);
   private static final ObjectMapper MAPPER = new ObjectMapper();
 
   static final List<String> HOSTILE = Samples.HOSTILE;
@@ -152,8 +151,18 @@ final class JsonReportTest {
 
   @ParameterizedTest(name = "{0} is written {1}")
   @CsvSource({
-    "0, 0", "-0.0, 0", "14, 14", "7.94328, 7.943", "0.1, 0.1", "123456, 123500", "0.00123456, 0.001235",
-    "-2.5, -2.5", "1e20, 1E+20", "1.23456e-15, 1.235E-15", "1, 1", "99999, 100000"
+    "0, 0",
+    "-0.0, 0",
+    "14, 14",
+    "7.94328, 7.943",
+    "0.1, 0.1",
+    "123456, 123500",
+    "0.00123456, 0.001235",
+    "-2.5, -2.5",
+    "1e20, 1E+20",
+    "1.23456e-15, 1.235E-15",
+    "1, 1",
+    "99999, 100000"
   })
   void digits(double value, String written) {
     assertEquals(written, JsonReport.digits(value));

@@ -88,7 +88,13 @@ final class Samples {
         level,
         Subject.FORMULA,
         Optional.of(
-            new Shown("water-phase.pH", Double.NEGATIVE_INFINITY, Double.NaN, 5.43219, Unit.PH, Set.of("pKa of Lactic Acid"))),
+            new Shown(
+                "water-phase.pH",
+                Double.NEGATIVE_INFINITY,
+                Double.NaN,
+                5.43219,
+                Unit.PH,
+                Set.of("pKa of Lactic Acid"))),
         Optional.empty(),
         "The pH may leave its window.",
         "",

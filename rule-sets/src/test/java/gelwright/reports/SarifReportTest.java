@@ -153,10 +153,8 @@ final class SarifReportTest {
     JsonNode suppression =
         result(log, "oil-load.above-gel-capacity", "Jojoba Oil").at("/suppressions/0");
     assertEquals("accepted", suppression.at("/status").asText());
-    assertEquals(
-        "held 12 weeks at 40 °C, see lab book", suppression.at("/justification").asText());
-    String without =
-        text(report().leavingOutAccepted(), List.of(Samples.full()), List.of());
+    assertEquals("held 12 weeks at 40 °C, see lab book", suppression.at("/justification").asText());
+    String without = text(report().leavingOutAccepted(), List.of(Samples.full()), List.of());
     assertFalse(without.contains("Jojoba Oil"));
     assertTrue(without.contains("Squalane"));
   }
@@ -185,8 +183,7 @@ final class SarifReportTest {
     JsonNode note = log.at("/runs/0/invocations/0/toolExecutionNotifications/0");
     assertEquals("error", note.at("/level").asText());
     assertEquals(
-        "a%20b.yaml",
-        note.at("/locations/0/physicalLocation/artifactLocation/uri").asText());
+        "a%20b.yaml", note.at("/locations/0/physicalLocation/artifactLocation/uri").asText());
     assertEquals(3, note.at("/locations/0/physicalLocation/region/startLine").asInt());
   }
 
@@ -200,7 +197,8 @@ final class SarifReportTest {
     assertNotEquals(one, SarifReport.fingerprint("a.b", "Gels", squalane));
     assertNotEquals(one, SarifReport.fingerprint("a.b", "Gel", Subject.FORMULA));
     assertNotEquals(
-        SarifReport.fingerprint("a.bc", "d", squalane), SarifReport.fingerprint("a.b", "cd", squalane));
+        SarifReport.fingerprint("a.bc", "d", squalane),
+        SarifReport.fingerprint("a.b", "cd", squalane));
   }
 
   @ParameterizedTest(name = "{0} -> {1}")

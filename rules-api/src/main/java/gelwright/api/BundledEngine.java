@@ -12,6 +12,8 @@ final class BundledEngine implements Engine {
     return Attempt.failed(
         List.of(
             Problem.of(
-                Place.NOWHERE, "no-knowledge", "This build has no rule sets, so nothing can be checked.")));
+                Place.NOWHERE,
+                "no-knowledge",
+                "This build has no rule sets, so nothing can be checked.")));
   }
 }

@@ -5,8 +5,8 @@ import gelwright.ingredient.Catalogue;
 import gelwright.ingredient.Figure;
 import gelwright.ingredient.Gum;
 import gelwright.ingredient.HeatLimit;
-import gelwright.ingredient.InhibitoryLevel;
 import gelwright.ingredient.Ingredient;
+import gelwright.ingredient.InhibitoryLevel;
 import gelwright.ingredient.Known;
 import gelwright.ingredient.Source;
 import gelwright.ingredient.Trait;
@@ -50,7 +50,8 @@ final class IngredientsCommands implements Runnable {
   @Command(
       name = "find",
       mixinStandardHelpOptions = true,
-      description = "Finds ingredients by a part of the INCI name, a synonym, a function or the CAS number.")
+      description =
+          "Finds ingredients by a part of the INCI name, a synonym, a function or the CAS number.")
   static final class Find implements Callable<Integer> {
     private final Engine engine;
     private final Terminal terminal;
@@ -83,7 +84,7 @@ final class IngredientsCommands implements Runnable {
                 || ingredient.synonyms().stream()
                     .anyMatch(name -> name.toLowerCase(Locale.ROOT).contains(wanted))
                 || functions.contains(wanted)
-                || !ingredient.cas().isEmpty() && ingredient.cas().equals(wanted);
+                || (!ingredient.cas().isEmpty() && ingredient.cas().equals(wanted));
         if (hit) {
           rows.add(
               List.of(
@@ -114,7 +115,8 @@ final class IngredientsCommands implements Runnable {
   @Command(
       name = "show",
       mixinStandardHelpOptions = true,
-      description = "Shows what is known of an ingredient, each figure with its source, and what is not known.")
+      description =
+          "Shows what is known of an ingredient, each figure with its source, and what is not known.")
   static final class Show implements Callable<Integer> {
     private final Engine engine;
     private final Terminal terminal;
@@ -172,7 +174,8 @@ final class IngredientsCommands implements Runnable {
       page.append(ink.strong(Plain.line(ingredient.name()))).append('\n');
       part("Also called", String.join(", ", ingredient.synonyms()));
       part("CAS", ingredient.cas());
-      part("Functions", known(ingredient.functions(), set -> String.join(", ", new TreeSet<>(set))));
+      part(
+          "Functions", known(ingredient.functions(), set -> String.join(", ", new TreeSet<>(set))));
       part("Charge", known(ingredient.charge(), Function.identity()));
       part("Dissolves in", known(ingredient.dissolves(), Function.identity()));
       for (Trait trait : Trait.values()) {
@@ -200,9 +203,7 @@ final class IngredientsCommands implements Runnable {
       int number = 0;
       for (String id : cited) {
         number++;
-        part(
-            "[" + number + "]",
-            catalogue.source(id).map(Page::source).orElse(id));
+        part("[" + number + "]", catalogue.source(id).map(Page::source).orElse(id));
       }
       return page.toString();
     }

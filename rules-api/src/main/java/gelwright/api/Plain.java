@@ -29,8 +29,8 @@ final class Plain {
 
   /** Unicode's explicit directional formatting characters (UAX #9, section 2). */
   private static boolean turns(int point) {
-    return point >= 0x202a && point <= 0x202e
-        || point >= 0x2066 && point <= 0x2069
+    return (point >= 0x202a && point <= 0x202e)
+        || (point >= 0x2066 && point <= 0x2069)
         || point == 0x200e
         || point == 0x200f
         || point == 0x061c;
@@ -40,7 +40,7 @@ final class Plain {
   static List<String> wrap(String text, int width) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
-    for (String word : line(text).split(" +")) {
+    for (String word : line(text).split(" +", -1)) {
       if (line.length() > 0 && length(line) + 1 + length(word) > width) {
         lines.add(line.toString());
         line.setLength(0);

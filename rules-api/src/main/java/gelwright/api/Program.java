@@ -30,8 +30,7 @@ final class Program {
       line.setOut(new PrintWriter(out));
       line.setErr(new PrintWriter(terminal.err(), true, StandardCharsets.UTF_8));
       line.setColorScheme(
-          Help.defaultColorScheme(
-              terminal.ink() == Ink.COLOURED ? Help.Ansi.ON : Help.Ansi.OFF));
+          Help.defaultColorScheme(terminal.ink() == Ink.COLOURED ? Help.Ansi.ON : Help.Ansi.OFF));
       int status = line.execute(arguments);
       line.getOut().flush();
       terminal.print(out.toString());

@@ -127,12 +127,6 @@ final class ReviewCommands {
         description = "SARIF: leave accepted findings out instead of marking them as suppressed.")
     private boolean leaveOutAccepted;
 
-    @Option(
-        names = {"-h", "--help"},
-        usageHelp = true,
-        description = "Show this help.")
-    private boolean help;
-
     Common(Engine engine, Terminal terminal) {
       this.engine = engine;
       this.terminal = terminal;
@@ -262,13 +256,11 @@ final class ReviewCommands {
       if (formula.value().isEmpty()) {
         return new Done.Not(new Unreadable(name, formula.problems()));
       }
-      Review review =
-          loaded.review(formula.value().get(), day, include.contains(Include.TRACE));
+      Review review = loaded.review(formula.value().get(), day, include.contains(Include.TRACE));
       return new Done.Reviewed(review);
     }
 
-    private byte[] report(
-        List<Review> reviews, List<Unreadable> unreadable, List<RuleSet> ruleSets)
+    private byte[] report(List<Review> reviews, List<Unreadable> unreadable, List<RuleSet> ruleSets)
         throws IOException {
       ByteArrayOutputStream bytes = new ByteArrayOutputStream();
       switch (format) {
@@ -287,8 +279,7 @@ final class ReviewCommands {
         }
         case SARIF -> {
           SarifReport sarif = SarifReport.describing(ruleSets);
-          (leaveOutAccepted ? sarif.leavingOutAccepted() : sarif)
-              .write(reviews, unreadable, bytes);
+          (leaveOutAccepted ? sarif.leavingOutAccepted() : sarif).write(reviews, unreadable, bytes);
         }
         case JUNIT -> JUnitReport.write(reviews, unreadable, bytes);
       }
@@ -313,6 +304,7 @@ final class ReviewCommands {
   /** Reviews the files named. */
   @Command(
       name = "review",
+      mixinStandardHelpOptions = true,
       description =
           "Reviews formula sheets: what breaks, what is borderline, what could not be checked, and why.")
   static final class ReviewFiles extends Common {
@@ -361,6 +353,7 @@ final class ReviewCommands {
   /** Reviews a whole library. */
   @Command(
       name = "lint",
+      mixinStandardHelpOptions = true,
       description =
           "Reviews every formula sheet in folders, with all beneath them, and gives a table of the outcomes.")
   static final class Lint extends Common {

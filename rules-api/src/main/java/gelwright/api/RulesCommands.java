@@ -67,23 +67,23 @@ final class RulesCommands implements Runnable {
       for (RuleSet set : loaded.get().ruleSets()) {
         text.append(text.length() == 0 ? "" : "\n")
             .append(
-                terminal.ink().strong(Plain.line(set.title() + " (" + set.id() + ", edition " + set.edition() + ")")))
+                terminal
+                    .ink()
+                    .strong(
+                        Plain.line(
+                            set.title() + " (" + set.id() + ", edition " + set.edition() + ")")))
             .append('\n');
         List<List<String>> rows = new ArrayList<>();
         for (Rule rule : set.rules()) {
           rows.add(
               List.of(
-                  "  " + set.id() + "." + rule.id(),
-                  kind(rule),
-                  Plain.line(rule.title().text())));
+                  "  " + set.id() + "." + rule.id(), kind(rule), Plain.line(rule.title().text())));
         }
         if (!rows.isEmpty()) {
           TextReport.table(text, withHead(rows), 3, Ink.PLAIN);
         }
         for (RuleSet.Change change : set.changes()) {
-          text.append("  ")
-              .append(Plain.line(changed(change)))
-              .append('\n');
+          text.append("  ").append(Plain.line(changed(change))).append('\n');
         }
       }
       terminal.print(text.toString());
@@ -194,11 +194,7 @@ final class RulesCommands implements Runnable {
         part(
             page,
             "Source",
-            loaded
-                .catalogue()
-                .source(source.text())
-                .map(Show::cited)
-                .orElse(source.text()));
+            loaded.catalogue().source(source.text()).map(Show::cited).orElse(source.text()));
       }
       part(page, "Examples", Integer.toString(loaded.examplesOf(full)));
       part(page, "Once called", String.join(", ", rule.aliases()));

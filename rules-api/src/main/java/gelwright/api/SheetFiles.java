@@ -21,7 +21,7 @@ import java.util.regex.PatternSyntaxException;
 
 /**
  * Finds the formula sheets that a command line names: files, folders with all beneath them, and
- * patterns such as {@code recipes/**&#47;*.yaml}. Hidden folders are not entered, links not followed.
+ * patterns with {@code *} in them. Hidden folders are not entered, links not followed.
  *
  * @param files in the order of their names, each once
  * @param unreadable what was named and is not there
@@ -70,8 +70,7 @@ record SheetFiles(List<Path> files, List<Unreadable> unreadable) {
   }
 
   static Unreadable not(String file, String code, String message) {
-    return new Unreadable(
-        file, List.of(Problem.of(new Place(file, 0, 0, ""), code, message)));
+    return new Unreadable(file, List.of(Problem.of(new Place(file, 0, 0, ""), code, message)));
   }
 
   private static boolean hasPattern(String name) {
@@ -96,7 +95,8 @@ record SheetFiles(List<Path> files, List<Unreadable> unreadable) {
       PathMatcher matcher = FileSystems.getDefault().getPathMatcher("glob:" + rest);
       walk(base, file -> matcher.matches(base.relativize(file)), apart, found);
     } catch (PatternSyntaxException | IOException noMatch) {
-      // A pattern that matches nothing finds nothing; the caller says so when nothing is found at all.
+      // A pattern that matches nothing finds nothing; the caller says so when nothing is found at
+      // all.
       return;
     }
   }

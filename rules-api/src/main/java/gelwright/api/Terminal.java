@@ -43,6 +43,7 @@ record Terminal(
   }
 
   /** From Java 22 on there may be a console that is no terminal; it says so itself. */
+  @SuppressWarnings("SystemConsoleNull") // null before 22, and asked below from 22 on
   private static boolean hasConsole() {
     Object console = System.console();
     if (console == null) {

@@ -86,9 +86,7 @@ final class TextReport {
     List<String> lines = Plain.wrap(title, WIDTH - INDENT);
     for (int i = 0; i < lines.size(); i++) {
       String label = i == 0 ? finding.level().word() : "";
-      line(
-          ink.level(finding.level(), Plain.pad(label, INDENT))
-              + ink.strong(lines.get(i)));
+      line(ink.level(finding.level(), Plain.pad(label, INDENT)) + ink.strong(lines.get(i)));
     }
     paragraph("", finding.message(), INDENT);
     if (finding.observed().isPresent()) {
@@ -114,9 +112,7 @@ final class TextReport {
     if (finding.outcome() == Outcome.UNKNOWN) {
       paragraph(
           "Missing: ",
-          finding.missing().isEmpty()
-              ? "not stated"
-              : String.join("; ", finding.missing()),
+          finding.missing().isEmpty() ? "not stated" : String.join("; ", finding.missing()),
           INDENT);
       if (finding.mustBeKnown()) {
         paragraph("", "This has to be known: it counts as broken until it is.", INDENT);
@@ -135,24 +131,23 @@ final class TextReport {
   }
 
   private static String sentence(String words) {
-    return words.isEmpty()
-        ? ""
-        : Character.toUpperCase(words.charAt(0)) + words.substring(1) + ".";
+    return words.isEmpty() ? "" : Character.toUpperCase(words.charAt(0)) + words.substring(1) + ".";
   }
 
   private void sources(List<Source> sources) {
     for (Source source : sources) {
       paragraph(
-          "Source: ",
-          source.citation() + " [" + Words.standing(source.standing()) + "]",
-          INDENT);
+          "Source: ", source.citation() + " [" + Words.standing(source.standing()) + "]", INDENT);
     }
   }
 
   private void trace(Trace trace, int indent) {
     StringBuilder words = new StringBuilder(trace.text()).append("  =  ").append(trace.value());
     if (!trace.missing().isEmpty()) {
-      words.append("  (missing: ").append(String.join("; ", new TreeSet<>(trace.missing()))).append(')');
+      words
+          .append("  (missing: ")
+          .append(String.join("; ", new TreeSet<>(trace.missing())))
+          .append(')');
     }
     paragraph("| ", words.toString(), Math.min(indent, WIDTH / 2));
     for (Trace part : trace.parts()) {
@@ -160,7 +155,10 @@ final class TextReport {
     }
   }
 
-  /** What is unchecked and is no finding, such as a duty of which it is not known whether it applies. */
+  /**
+   * What is unchecked and is no finding, such as a duty of which it is not known whether it
+   * applies.
+   */
   private void unlisted(Review review) {
     List<String> lines = new ArrayList<>();
     for (Review.Unchecked unchecked : review.unchecked()) {
@@ -352,7 +350,10 @@ final class TextReport {
               .append(ink.level(finding.level(), finding.level().word()))
               .append(": ")
               .append(Plain.line(finding.message()))
-              .append(finding.missing().isEmpty() ? "" : " Missing: " + Plain.line(String.join("; ", finding.missing())) + ".")
+              .append(
+                  finding.missing().isEmpty()
+                      ? ""
+                      : " Missing: " + Plain.line(String.join("; ", finding.missing())) + ".")
               .append(Plain.line(subject).isEmpty() ? "" : " (" + Plain.line(subject) + ")")
               .append(" [")
               .append(finding.rule())
@@ -364,8 +365,7 @@ final class TextReport {
       out.append('\n');
     }
     List<List<String>> rows = new ArrayList<>();
-    rows.add(
-        List.of("file", "formula", "outcome", "errors", "warnings", "notes", "not checked"));
+    rows.add(List.of("file", "formula", "outcome", "errors", "warnings", "notes", "not checked"));
     for (Review review : reviews) {
       rows.add(
           List.of(
@@ -378,8 +378,7 @@ final class TextReport {
               Integer.toString(review.unchecked().size())));
     }
     for (Unreadable file : unreadable) {
-      rows.add(
-          List.of(Plain.line(file.file()), "–", "could not be read", "–", "–", "–", "–"));
+      rows.add(List.of(Plain.line(file.file()), "–", "could not be read", "–", "–", "–", "–"));
     }
     table(out, rows, 3, ink);
     out.append('\n');

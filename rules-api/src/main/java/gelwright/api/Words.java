@@ -16,7 +16,8 @@ import java.util.List;
 final class Words {
   /** Fractions people say, from the smallest to the largest. */
   private static final int[][] FRACTIONS = {
-    {1, 20}, {1, 10}, {1, 5}, {1, 4}, {1, 3}, {2, 5}, {1, 2}, {3, 5}, {2, 3}, {3, 4}, {4, 5}, {9, 10}, {19, 20}
+    {1, 20}, {1, 10}, {1, 5}, {1, 4}, {1, 3}, {2, 5}, {1, 2}, {3, 5}, {2, 3}, {3, 4}, {4, 5},
+    {9, 10}, {19, 20}
   };
 
   private Words() {}

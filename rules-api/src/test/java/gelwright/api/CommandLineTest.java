@@ -248,7 +248,15 @@ final class CommandLineTest {
 
   @ParameterizedTest(name = "wrong call: {0}")
   @ValueSource(
-      strings = {"", "revew", "rules", "ingredients", "review", "rules show", "rules show oil-load.x"})
+      strings = {
+        "",
+        "revew",
+        "rules",
+        "ingredients",
+        "review",
+        "rules show",
+        "rules show oil-load.x"
+      })
   void wrongCalls(String line) {
     Ran ran = run(line.isEmpty() ? new String[0] : line.split(" "));
     assertEquals(2, ran.status());
@@ -259,8 +267,15 @@ final class CommandLineTest {
   @ParameterizedTest(name = "{0} --help")
   @ValueSource(
       strings = {
-        "review", "lint", "rules", "rules list", "rules show", "rules check", "ingredients",
-        "ingredients find", "ingredients show"
+        "review",
+        "lint",
+        "rules",
+        "rules list",
+        "rules show",
+        "rules check",
+        "ingredients",
+        "ingredients find",
+        "ingredients show"
       })
   void help(String command) {
     Ran ran = run((command + " --help").split(" "));

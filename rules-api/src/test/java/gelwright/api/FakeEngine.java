@@ -103,7 +103,10 @@ final class FakeEngine implements Engine, Engine.Loaded {
       return Attempt.failed(
           List.of(
               new Problem(
-                  new Place(file, 3, 1, "/nmae"), "unknown-key", "Key nmae?", "Did you mean name?")));
+                  new Place(file, 3, 1, "/nmae"),
+                  "unknown-key",
+                  "Key nmae?",
+                  "Did you mean name?")));
     }
     return Attempt.of(
         new Formula(
@@ -126,7 +129,7 @@ final class FakeEngine implements Engine, Engine.Loaded {
     List<Duty> duties = new ArrayList<>();
     TreeMap<String, Outcome> rules = new TreeMap<>();
     rules.put("composition.sum", Outcome.HOLDS);
-    for (String word : formula.name().split("\\s+")) {
+    for (String word : formula.name().split("\\s+", -1)) {
       switch (word) {
         case "crash" -> throw new IllegalStateException("made to fail");
         case "breaks" -> findings.add(finding(word, Outcome.BREAKS, 0.01, Severity.ERROR, trace));
@@ -134,8 +137,7 @@ final class FakeEngine implements Engine, Engine.Loaded {
             findings.add(finding(word, Outcome.BREAKS, 0.01, Severity.WARNING, trace));
         case "unlikely" ->
             findings.add(finding(word, Outcome.BORDERLINE, 0.25, Severity.WARNING, trace));
-        case "likely" ->
-            findings.add(finding(word, Outcome.BORDERLINE, 0.8, Severity.NOTE, trace));
+        case "likely" -> findings.add(finding(word, Outcome.BORDERLINE, 0.8, Severity.NOTE, trace));
         case "unknown", "must", "accepted" ->
             findings.add(
                 finding(
