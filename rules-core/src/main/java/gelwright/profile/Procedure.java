@@ -32,7 +32,7 @@ final class Procedure {
   private double peak = Double.NEGATIVE_INFINITY;
   private final Set<String> missing = new TreeSet<>();
 
-  /** Temperatures of the step's vessel as it begins and ends, and what is missing to know the first. */
+  /** Temperatures of the step's vessel before and after, and what is missing to know the first. */
   record StepState(double before, double after, Set<String> missing, String trouble) {}
 
   /** Ingredients with one history. */
