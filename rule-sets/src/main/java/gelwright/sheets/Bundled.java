@@ -19,14 +19,14 @@ import java.util.stream.Stream;
 /**
  * The sheets that come with the program, and own sheets on top of them.
  *
- * <p>The bundled resources are listed in {@code gelwright/index.txt}, one a line, because a jar or a
- * module cannot be asked for the names in a folder.
+ * <p>The bundled resources are listed in {@code gelwright/index.txt}, one a line, because a jar or
+ * a module cannot be asked for the names in a folder.
  */
 public final class Bundled {
   private static final String INDEX = "gelwright/index.txt";
 
-  private static final Knowledge NOTHING =
-      new Knowledge(Catalogue.of(List.of(), List.of()), List.of(), Map.of());
+  private static final Library NOTHING =
+      new Library(Catalogue.of(List.of(), List.of()), List.of(), Map.of());
 
   private Bundled() {}
 
@@ -36,7 +36,7 @@ public final class Bundled {
    * @throws IllegalStateException when a bundled sheet has a problem, naming all of them: that is a
    *     fault of the program
    */
-  public static Knowledge load() {
+  public static Library load() {
     Shelf shelf = new Shelf(Limits.USUAL);
     for (String name : names()) {
       if (!name.startsWith("gelwright/schemas/")) {
@@ -86,7 +86,7 @@ public final class Bundled {
    *     .yml} and {@code .json}; a folder without any such file is a problem
    * @param limits of each sheet
    */
-  public static Read<Knowledge> withOwn(Knowledge known, List<Path> places, Limits limits) {
+  public static Read<Library> withOwn(Library known, List<Path> places, Limits limits) {
     Shelf shelf = new Shelf(limits);
     for (Path place : places) {
       List<Path> files = files(place, shelf);

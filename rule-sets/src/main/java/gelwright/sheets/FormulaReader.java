@@ -17,8 +17,8 @@ import java.util.Optional;
 /**
  * Reads formula sheets: YAML, JSON, or the trade's table as CSV.
  *
- * <p>Immutable and safe to share between threads. Whatever is wrong with a sheet is told in one pass,
- * each problem with its place; a sheet with a problem gives no formula.
+ * <p>Immutable and safe to share between threads. Whatever is wrong with a sheet is told in one
+ * pass, each problem with its place; a sheet with a problem gives no formula.
  */
 public final class FormulaReader {
   private final Limits limits;
@@ -64,8 +64,8 @@ public final class FormulaReader {
   }
 
   /**
-   * Reads a recipe as a table with the columns phase, name and share, and the rest of the formula from
-   * a sheet beside it that has no {@code ingredients}.
+   * Reads a recipe as a table with the columns phase, name and share, and the rest of the formula
+   * from a sheet beside it that has no {@code ingredients}.
    *
    * @param bytes UTF-8; cells separated by commas, semicolons or tabs
    * @param file shown in problems; without a sheet beside it the formula is named after it
@@ -83,9 +83,7 @@ public final class FormulaReader {
         beside.orElseGet(
             () ->
                 new Document(
-                    file,
-                    new Node.Mapping(lines.place(), Map.of(), false),
-                    java.util.List.of()));
+                    file, new Node.Mapping(lines.place(), Map.of(), false), java.util.List.of()));
     if (!(sheet.root() instanceof Node.Mapping mapping)) {
       return sheet;
     }

@@ -26,14 +26,15 @@ import org.apache.commons.csv.CSVRecord;
  * Turns a table of phase, name and share into the tree that a formula sheet has under {@code
  * ingredients}, each cell with its place.
  *
- * <p>Whether a comma in a number is a decimal comma is decided for the file as a whole: it is, if the
- * cells are separated by something else and at least one number could not mean anything else (as in
- * {@code 0,5}; {@code 1,250} could). Numbers that can be read in two ways are problems.
+ * <p>Whether a comma in a number is a decimal comma is decided for the file as a whole: it is, if
+ * the cells are separated by something else and at least one number could not mean anything else
+ * (as in {@code 0,5}; {@code 1,250} could). Numbers that can be read in two ways are problems.
  */
 final class FormulaTable {
   private static final Map<String, String> HEADERS = headers();
   private static final List<String> NUMBERS = List.of("share", "strength", "size");
-  private static final Pattern REST = Pattern.compile("(q\\.?\\s?s\\.?(\\s*(to|ad)?\\s*100\\s*%?)?|ad\\s*100\\s*%?)");
+  private static final Pattern REST =
+      Pattern.compile("(q\\.?\\s?s\\.?(\\s*(to|ad)?\\s*100\\s*%?)?|ad\\s*100\\s*%?)");
   private static final Pattern COMMA_NUMBER = Pattern.compile("([-+]?\\d*),(\\d+)(\\s*\\D*)");
   private static final Pattern BOTH = Pattern.compile(".*\\d[.,]\\d+[.,]\\d.*");
   private static final Pattern POINT_NUMBER = Pattern.compile("[-+]?\\d*\\.\\d+\\s*\\D*");
@@ -67,8 +68,7 @@ final class FormulaTable {
   static Read<Node.Sequence> read(String text, String file, Limits limits) {
     FormulaTable table = new FormulaTable(text, file, limits);
     List<List<Cell>> rows = table.rows();
-    Optional<Node.Sequence> lines =
-        table.problems.isEmpty() ? table.lines(rows) : Optional.empty();
+    Optional<Node.Sequence> lines = table.problems.isEmpty() ? table.lines(rows) : Optional.empty();
     return table.problems.orElse(lines::orElseThrow);
   }
 
@@ -181,7 +181,9 @@ final class FormulaTable {
         problems.add(
             place(startLine, start),
             "too-long",
-            "A cell of " + value.length() + " characters starts here; at most "
+            "A cell of "
+                + value.length()
+                + " characters starts here; at most "
                 + limits.scalarLength()
                 + " are read.");
       }
@@ -222,9 +224,7 @@ final class FormulaTable {
             .toList();
     if (filled.isEmpty()) {
       problems.add(
-          rows.get(0).get(0).place(),
-          "empty-list",
-          "The table has a header but no ingredients.");
+          rows.get(0).get(0).place(), "empty-list", "The table has a header but no ingredients.");
     }
     boolean decimalComma = decimalComma(filled, columns);
     boolean decimalPoint = anyNumber(filled, columns, POINT_NUMBER);
@@ -252,8 +252,7 @@ final class FormulaTable {
                 : Words.quoted(cell.text()) + " is no column of a recipe.",
             hint.isEmpty() ? "Columns: " + String.join(", ", FormulaWords.LINE) + "." : hint);
       } else if (columns.contains(key)) {
-        problems.add(
-            cell.place(), "duplicate-key", "The column \"" + key + "\" is there twice.");
+        problems.add(cell.place(), "duplicate-key", "The column \"" + key + "\" is there twice.");
       }
       columns.add(key);
     }
@@ -266,7 +265,10 @@ final class FormulaTable {
     return columns;
   }
 
-  /** Whether some number of a file not separated by commas has a comma that can only be a decimal one. */
+  /**
+   * Whether some number of a file not separated by commas has a comma that can only be a decimal
+   * one.
+   */
   private boolean decimalComma(List<List<Cell>> rows, List<String> columns) {
     return separator != ','
         && numbers(rows, columns)
@@ -279,8 +281,7 @@ final class FormulaTable {
                 });
   }
 
-  private static boolean anyNumber(
-      List<List<Cell>> rows, List<String> columns, Pattern pattern) {
+  private static boolean anyNumber(List<List<Cell>> rows, List<String> columns, Pattern pattern) {
     return numbers(rows, columns).anyMatch(number -> pattern.matcher(number).matches());
   }
 
@@ -319,8 +320,7 @@ final class FormulaTable {
         value = number(value, cell, decimalComma, decimalPoint);
       }
       if (!key.isEmpty()) {
-        entries.put(
-            key, new Node.Entry(key, cell.place(), Node.Scalar.text(value, cell.place())));
+        entries.put(key, new Node.Entry(key, cell.place(), Node.Scalar.text(value, cell.place())));
       }
     }
     return new Node.Mapping(row.get(0).place(), entries, false);

@@ -86,7 +86,7 @@ final class Shelf {
   }
 
   /** What the sheets say, later ones beating earlier ones and those known before. */
-  Read<Knowledge> onTopOf(Knowledge known) {
+  Read<Library> onTopOf(Library known) {
     Catalogue catalogue = known.catalogue().with(ingredients, sources);
     for (Text id : cited) {
       if (catalogue.source(id.text()).isEmpty()) {
@@ -101,6 +101,6 @@ final class Shelf {
     allRules.addAll(ruleSheets);
     Map<String, Document> allBases = new HashMap<>(known.bases());
     allBases.putAll(bases);
-    return problems.orElse(() -> new Knowledge(catalogue, allRules, allBases));
+    return problems.orElse(() -> new Library(catalogue, allRules, allBases));
   }
 }

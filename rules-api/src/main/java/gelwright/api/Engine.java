@@ -35,8 +35,8 @@ interface Engine {
     /** Reviews a formula. */
     Review review(Formula formula, LocalDate on, boolean trace);
 
-    /** The examples that the rules of these sets bring with them, run. */
-    List<ExampleOutcome> runExamples(List<RuleSet> sets);
+    /** The examples that the rules of these sets bring with them, run for a date. */
+    List<ExampleOutcome> runExamples(List<RuleSet> sets, LocalDate on);
 
     /** How many examples a rule has. */
     int examplesOf(String rule);

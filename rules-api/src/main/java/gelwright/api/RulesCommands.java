@@ -265,7 +265,7 @@ final class RulesCommands implements Runnable {
         terminal.complain("No rule was found, so nothing was checked.\n");
         return ExitStatus.WRONG;
       }
-      List<Engine.ExampleOutcome> outcomes = loaded.get().runExamples(sets);
+      List<Engine.ExampleOutcome> outcomes = loaded.get().runExamples(sets, terminal.today().get());
       Map<String, Set<String>> shown = new LinkedHashMap<>();
       StringBuilder text = new StringBuilder();
       int wrong = 0;

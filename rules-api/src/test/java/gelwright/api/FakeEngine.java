@@ -225,7 +225,7 @@ final class FakeEngine implements Engine, Engine.Loaded {
   }
 
   @Override
-  public List<ExampleOutcome> runExamples(List<RuleSet> sets) {
+  public List<ExampleOutcome> runExamples(List<RuleSet> sets, LocalDate on) {
     return List.copyOf(examples);
   }
 

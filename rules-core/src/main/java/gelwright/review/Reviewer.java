@@ -82,6 +82,32 @@ public final class Reviewer {
     return new Session(Profile.of(formula, knowledge.catalogue()), on, include).run();
   }
 
+  /**
+   * What becomes of one rule for each of its subjects, in their order, without reviewing the rest.
+   *
+   * @param rule full id
+   * @throws IllegalArgumentException when there is no such rule or it is switched off
+   */
+  public Map<Subject, Outcome> outcomes(Formula formula, LocalDate on, String rule) {
+    CompiledRule compiled =
+        knowledge.rules().rules().stream()
+            .filter(each -> each.id().equals(rule))
+            .findFirst()
+            .orElseThrow(() -> new IllegalArgumentException("no such rule: " + rule));
+    return new Session(Profile.of(formula, knowledge.catalogue()), on, Set.of()).only(compiled);
+  }
+
+  /** The worst of several outcomes of one rule, as {@link Review#rules} gives it. */
+  public static Optional<Outcome> worst(Iterable<Outcome> outcomes) {
+    Optional<Outcome> worst = Optional.empty();
+    for (Outcome outcome : outcomes) {
+      if (worst.isEmpty() || Judge.rank(outcome) < Judge.rank(worst.get())) {
+        worst = Optional.of(outcome);
+      }
+    }
+    return worst;
+  }
+
   /** One review under way. */
   private final class Session {
     private final Profile profile;
@@ -103,12 +129,31 @@ public final class Reviewer {
       this.trace = include.contains(Include.TRACE);
     }
 
-    Review run() {
+    Map<Subject, Outcome> only(CompiledRule rule) {
+      Profile facts = profile;
+      if (isAboutAcceptances(rule)) {
+        askAllButAcceptances();
+        List<AcceptanceState> states = new ArrayList<>();
+        match(states);
+        facts = profile.with(states);
+      }
+      Map<Subject, Outcome> outcomes = new LinkedHashMap<>();
+      for (gelwright.rule.Subject subject : rule.subjects(facts)) {
+        outcomes.put(about(rule, subject), ask(rule, facts, subject));
+      }
+      return outcomes;
+    }
+
+    private void askAllButAcceptances() {
       for (CompiledRule rule : knowledge.rules().rules()) {
         if (!isAboutAcceptances(rule)) {
           ask(rule, profile);
         }
       }
+    }
+
+    Review run() {
+      askAllButAcceptances();
       List<AcceptanceState> states = new ArrayList<>();
       Map<Integer, Acceptance> accepted = match(states);
       Profile withAcceptances = profile.with(states);

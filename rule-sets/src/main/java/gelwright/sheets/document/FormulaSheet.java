@@ -80,15 +80,15 @@ public record FormulaSheet(
       @Nullable @AboveZero Quantity shearRate, @Nullable @AboveZero Quantity stress) {}
 
   /** A finding somebody has taken responsibility for. */
-  public record AcceptanceSheet(
-      @Nullable @NotBlank(message = "must say why") String because) {}
+  public record AcceptanceSheet(@Nullable @NotBlank(message = "must say why") String because) {}
 
   /** A recipe has at most one line that takes what is left to 100 %. */
   @Target(ElementType.TYPE)
   @Retention(RetentionPolicy.RUNTIME)
   @Constraint(validatedBy = OneRest.class)
   public @interface AtMostOneRest {
-    String message() default "is \"rest\" for the second time; one line takes what is left to 100 %";
+    String message() default
+        "is \"rest\" for the second time; one line takes what is left to 100 %";
 
     Class<?>[] groups() default {};
 
@@ -107,8 +107,7 @@ public record FormulaSheet(
           if (found) {
             valid = false;
             context
-                .buildConstraintViolationWithTemplate(
-                    context.getDefaultConstraintMessageTemplate())
+                .buildConstraintViolationWithTemplate(context.getDefaultConstraintMessageTemplate())
                 .addPropertyNode("ingredients")
                 .addPropertyNode("share")
                 .inIterable()

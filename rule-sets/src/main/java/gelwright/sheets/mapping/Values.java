@@ -61,8 +61,7 @@ public final class Values {
               .map(
                   text -> {
                     Node.Scalar scalar = (Node.Scalar) node;
-                    int blanks =
-                        scalar.text().length() - scalar.text().stripLeading().length();
+                    int blanks = scalar.text().length() - scalar.text().stripLeading().length();
                     return new Text(text, scalar.textPlace().plusColumns(blanks));
                   });
 
@@ -275,7 +274,10 @@ public final class Values {
                   problems.add(
                       node.place(),
                       "unknown-word",
-                      what + " is " + Words.quoted(text) + ", which is none of the words it may be.",
+                      what
+                          + " is "
+                          + Words.quoted(text)
+                          + ", which is none of the words it may be.",
                       hint.isEmpty() ? "Write one of: " + String.join(", ", known) + "." : hint);
                   return false;
                 });
@@ -340,9 +342,7 @@ public final class Values {
       }
       if (scalar.kind() == Kind.NOTHING) {
         problems.add(
-            place,
-            "empty-value",
-            what + " has no value; write " + expected + " or leave it out.");
+            place, "empty-value", what + " has no value; write " + expected + " or leave it out.");
         return;
       }
       boolean truthAsText = scalar.kind() == Kind.TRUTH && expected.equals("text");

@@ -18,9 +18,9 @@ import java.util.TreeMap;
  * @param ruleSheets in the order read
  * @param bases by the name of the formula
  */
-public record Knowledge(
+public record Library(
     Catalogue catalogue, List<RuleSheet> ruleSheets, Map<String, Document> bases) {
-  public Knowledge {
+  public Library {
     requireNonNull(catalogue, "catalogue");
     ruleSheets = List.copyOf(ruleSheets);
     bases = Collections.unmodifiableMap(new TreeMap<>(bases));
