@@ -32,7 +32,7 @@ final class Procedure {
   private double peak = Double.NEGATIVE_INFINITY;
   private final Set<String> missing = new TreeSet<>();
 
-  /** Temperatures of the step's vessel as it begins and ends, and what is missing to know them. */
+  /** Temperatures of the step's vessel before and after, and what is missing to know the first. */
   record StepState(double before, double after, Set<String> missing, String trouble) {}
 
   /** Ingredients with one history. */
@@ -142,6 +142,7 @@ final class Procedure {
         continue;
       }
       double before = vessel.temperature;
+      Set<String> missingBefore = Set.copyOf(vessel.missingTemperatures);
       for (Map.Entry<Integer, Integer> late : joinsAt.entrySet()) {
         if (late.getValue() == i) {
           Cohort cohort = new Cohort(TemperaturePath.startingAt(vessel.temperature));
@@ -154,9 +155,7 @@ final class Procedure {
         merge(world, vessel, named, vessels);
       }
       act(step, name, vessel);
-      steps.add(
-          new StepState(
-              before, vessel.temperature, Set.copyOf(vessel.missingTemperatures), trouble));
+      steps.add(new StepState(before, vessel.temperature, missingBefore, trouble));
       peak = Math.max(peak, vessel.temperature);
       missing.addAll(vessel.missingTemperatures);
     }
