@@ -19,8 +19,8 @@ import java.util.stream.Stream;
 /**
  * The sheets that come with the program, and own sheets on top of them.
  *
- * <p>The bundled resources are listed in {@code gelwright/index.txt}, one a line, because a jar or a
- * module cannot be asked for the names in a folder.
+ * <p>The bundled resources are listed in {@code gelwright/index.txt}, one a line, because a jar or
+ * a module cannot be asked for the names in a folder.
  */
 public final class Bundled {
   private static final String INDEX = "gelwright/index.txt";

@@ -24,8 +24,7 @@ import java.util.regex.Pattern;
  */
 final class Figures {
   static final List<String> KEYS = List.of("is", "within", "source");
-  private static final Pattern FACTOR =
-      Pattern.compile("[×x]\\s*(\\d{1,6}(?:\\.\\d{1,6})?)");
+  private static final Pattern FACTOR = Pattern.compile("[×x]\\s*(\\d{1,6}(?:\\.\\d{1,6})?)");
   private static final Pattern PLUS_MINUS = Pattern.compile("(?:±|\\+-|\\+/-)\\s*(.+)");
 
   private final List<Text> sources;
@@ -43,9 +42,7 @@ final class Figures {
 
   /** The figures of a part: with its own source in force, if it names one. */
   Figures of(Keys keys) {
-    return keys.optional("source", this::sources)
-        .map(own -> new Figures(own, cited))
-        .orElse(this);
+    return keys.optional("source", this::sources).map(own -> new Figures(own, cited)).orElse(this);
   }
 
   private Optional<List<Text>> sources(Node node, String what, Problems problems) {
@@ -77,8 +74,7 @@ final class Figures {
                         make(node, what, quantity, 0, Estimate.Scale.LINEAR, sources, problems));
   }
 
-  private Optional<Figure> mapping(
-      Node node, String what, Dimension dimension, Problems problems) {
+  private Optional<Figure> mapping(Node node, String what, Dimension dimension, Problems problems) {
     Optional<Keys> found = Keys.of(node, what, problems, KEYS);
     if (found.isEmpty()) {
       return Optional.empty();
@@ -109,8 +105,7 @@ final class Figures {
                 : "Only a figure above zero has a range by a factor; write ±.");
         return Optional.empty();
       }
-      return make(
-          node, what, is.get(), spread, Estimate.Scale.FACTOR, inner.sources, problems);
+      return make(node, what, is.get(), spread, Estimate.Scale.FACTOR, inner.sources, problems);
     }
     Matcher plusMinus = PLUS_MINUS.matcher(within.get());
     Optional<Double> spread =
@@ -126,8 +121,7 @@ final class Figures {
               + "; write ×2 for a factor, or ±0.1 in the unit of the figure.");
       return Optional.empty();
     }
-    return make(
-        node, what, is.get(), spread.get(), Estimate.Scale.LINEAR, inner.sources, problems);
+    return make(node, what, is.get(), spread.get(), Estimate.Scale.LINEAR, inner.sources, problems);
   }
 
   /** A range in base units; without a unit it is in the unit of the figure. */

@@ -14,7 +14,6 @@ import gelwright.problem.Place;
 import gelwright.quantity.Dimension;
 import gelwright.quantity.Quantity;
 import gelwright.quantity.Share;
-import gelwright.quantity.Unit;
 import gelwright.sheets.document.FormulaSheet;
 import gelwright.sheets.mapping.Constraints;
 import gelwright.sheets.mapping.Keys;
@@ -23,12 +22,14 @@ import gelwright.sheets.mapping.Reading;
 import gelwright.sheets.mapping.Values;
 import gelwright.sheets.tree.Document;
 import gelwright.sheets.tree.Node;
+import gelwright.sheets.tree.Words;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -61,7 +62,7 @@ final class FormulaMapping {
   }
 
   private static Set<String> markets() {
-    Set<String> markets = new java.util.TreeSet<>(List.of(Locale.getISOCountries()));
+    Set<String> markets = new TreeSet<>(List.of(Locale.getISOCountries()));
     markets.addAll(List.of("EU", "EEA", "UK"));
     return Set.copyOf(markets);
   }
@@ -142,8 +143,7 @@ final class FormulaMapping {
                   new Brief(
                       keys.optional("kind", Values.word(FormulaWords.KINDS)),
                       keys.optional("use", Values.word(FormulaWords.USES)),
-                      keys.optional(
-                              "area", Values.oneOrMore(Values.word(FormulaWords.AREAS)))
+                      keys.optional("area", Values.oneOrMore(Values.word(FormulaWords.AREAS)))
                           .orElse(List.of()),
                       keys.optional("users", Values.word(FormulaWords.USERS)),
                       keys.optional("texture", Values.word(FormulaWords.TEXTURES)),
@@ -244,8 +244,7 @@ final class FormulaMapping {
                       balance.orElse(null),
                       new FormulaSheet.DiameterSheet(vesselDiameter.orElse(null)),
                       new FormulaSheet.DiameterSheet(stirrerDiameter.orElse(null)),
-                      new FormulaSheet.RoomSheet(
-                          temperature.orElse(null), humidity.orElse(null))));
+                      new FormulaSheet.RoomSheet(temperature.orElse(null), humidity.orElse(null))));
             });
   }
 
@@ -255,8 +254,7 @@ final class FormulaMapping {
 
   // The recipe
 
-  private Optional<Part<Line, FormulaSheet.LineSheet>> line(
-      Node node, String what, Problems into) {
+  private Optional<Part<Line, FormulaSheet.LineSheet>> line(Node node, String what, Problems into) {
     Optional<Keys> found = Keys.of(node, "an ingredient line", into, FormulaWords.LINE);
     if (found.isEmpty()) {
       // Kept, so that the lines after it keep their numbers.
@@ -267,8 +265,7 @@ final class FormulaMapping {
     final Optional<String> phase = keys.optional("phase", Values.TEXT);
     final Optional<String> name = keys.required("name", Values.TEXT);
     Optional<Amount> amount = keys.required("share", FormulaMapping::amount);
-    Optional<Share> strength =
-        keys.optional("strength", Values.share("a strength such as 80 %"));
+    Optional<Share> strength = keys.optional("strength", Values.share("a strength such as 80 %"));
     Optional<String> hydrate = keys.optional("hydrate", Values.TEXT);
     Optional<Quantity> size = keys.optional("size", LENGTH);
     Optional<String> grade = keys.optional("grade", Values.TEXT);
@@ -278,14 +275,7 @@ final class FormulaMapping {
       line =
           Optional.of(
               new Line(
-                  phase.orElse(""),
-                  name.get(),
-                  amount.get(),
-                  strength,
-                  hydrate,
-                  size,
-                  grade,
-                  lot));
+                  phase.orElse(""), name.get(), amount.get(), strength, hydrate, size, grade, lot));
     }
     return Optional.of(
         new Part<>(
@@ -314,14 +304,12 @@ final class FormulaMapping {
 
   // The method
 
-  private Optional<Part<Step, FormulaSheet.StepSheet>> step(
-      Node node, String what, Problems into) {
+  private Optional<Part<Step, FormulaSheet.StepSheet>> step(Node node, String what, Problems into) {
     Optional<Keys> found = Keys.of(node, "a step", into, FormulaWords.STEP);
     if (found.isEmpty()) {
       return Optional.of(
           new Part<>(
-              Optional.empty(),
-              new FormulaSheet.StepSheet(null, null, null, null, null, null)));
+              Optional.empty(), new FormulaSheet.StepSheet(null, null, null, null, null, null)));
     }
     Keys keys = found.get();
     Optional<Step.Action> action =
@@ -344,14 +332,12 @@ final class FormulaMapping {
     Optional<Quantity> lasting = keys.optional("for", TIME);
     Optional<Quantity> stir = keys.optional("stir", Values.quantity(Dimension.STIRRING));
     Optional<String> phase = keys.optional("phase", Values.TEXT);
-    List<String> with =
-        keys.optional("with", Values.oneOrMore(Values.TEXT)).orElse(List.of());
+    List<String> with = keys.optional("with", Values.oneOrMore(Values.TEXT)).orElse(List.of());
     Optional<String> goal = keys.optional("into", Values.TEXT);
     return Optional.of(
         new Part<>(
             action.map(
-                a ->
-                    new Step(a, phase, with, goal, to.or(() -> at), target, over, lasting, stir)),
+                a -> new Step(a, phase, with, goal, to.or(() -> at), target, over, lasting, stir)),
             new FormulaSheet.StepSheet(
                 to.orElse(null),
                 at.orElse(null),
@@ -390,12 +376,9 @@ final class FormulaMapping {
     misplaced(keys, !curve, "points", kind.get(), into);
     misplaced(keys, !viscosity, "shear-rate", kind.get(), into);
     Optional<Quantity> value =
-        curve
-            ? Optional.empty()
-            : keys.required("value", Values.quantity(dimension(kind.get())));
+        curve ? Optional.empty() : keys.required("value", Values.quantity(dimension(kind.get())));
     Optional<Quantity> at = keys.optional("at", TEMPERATURE);
-    Optional<Quantity> shearRate =
-        viscosity ? keys.required("shear-rate", RATE) : Optional.empty();
+    Optional<Quantity> shearRate = viscosity ? keys.required("shear-rate", RATE) : Optional.empty();
     List<Part<Measurement.Point, FormulaSheet.PointSheet>> points =
         curve
             ? keys.required("points", Values.filledListOf(this::point)).orElse(List.of())
@@ -447,8 +430,7 @@ final class FormulaMapping {
         keys.flatMap(k -> k.required("stress", Values.quantity(Dimension.STRESS)));
     Optional<Measurement.Point> point = Optional.empty();
     if (shearRate.isPresent() && stress.isPresent()) {
-      point =
-          Optional.of(new Measurement.Point(shearRate.get().inBase(), stress.get().inBase()));
+      point = Optional.of(new Measurement.Point(shearRate.get().inBase(), stress.get().inBase()));
     }
     return Optional.of(
         new Part<>(
@@ -459,8 +441,7 @@ final class FormulaMapping {
       Node node, String what, Problems into) {
     Optional<Keys> found = Keys.of(node, "an acceptance", into, FormulaWords.ACCEPTANCE);
     if (found.isEmpty()) {
-      return Optional.of(
-          new Part<>(Optional.empty(), new FormulaSheet.AcceptanceSheet(null)));
+      return Optional.of(new Part<>(Optional.empty(), new FormulaSheet.AcceptanceSheet(null)));
     }
     Keys keys = found.get();
     Optional<String> rule = keys.required("rule", RULE);
@@ -474,8 +455,7 @@ final class FormulaMapping {
         && because.filter(reason -> !reason.isBlank()).isPresent()) {
       acceptance =
           Optional.of(
-              new Acceptance(
-                  rule.get(), subject.orElse(""), observed, because.get(), until.get()));
+              new Acceptance(rule.get(), subject.orElse(""), observed, because.get(), until.get()));
     }
     return Optional.of(
         new Part<>(acceptance, new FormulaSheet.AcceptanceSheet(because.orElse(null))));
@@ -499,7 +479,7 @@ final class FormulaMapping {
                           what
                               + " must name a rule by set and id, such as"
                               + " oil-load.above-gel-capacity; it is "
-                              + gelwright.sheets.tree.Words.quoted(text)
+                              + Words.quoted(text)
                               + ".");
                     }
                     return good;

@@ -3,13 +3,16 @@ package gelwright.sheets;
 import static java.util.Objects.requireNonNull;
 
 import gelwright.formula.Formula;
+import gelwright.problem.Problem;
 import gelwright.sheets.mapping.Problems;
 import gelwright.sheets.tree.Decoder;
 import gelwright.sheets.tree.Document;
 import gelwright.sheets.tree.Limits;
 import gelwright.sheets.tree.Node;
 import gelwright.sheets.tree.Read;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -17,8 +20,8 @@ import java.util.Optional;
 /**
  * Reads formula sheets: YAML, JSON, or the trade's table as CSV.
  *
- * <p>Immutable and safe to share between threads. Whatever is wrong with a sheet is told in one pass,
- * each problem with its place; a sheet with a problem gives no formula.
+ * <p>Immutable and safe to share between threads. Whatever is wrong with a sheet is told in one
+ * pass, each problem with its place; a sheet with a problem gives no formula.
  */
 public final class FormulaReader {
   private final Limits limits;
@@ -64,8 +67,8 @@ public final class FormulaReader {
   }
 
   /**
-   * Reads a recipe as a table with the columns phase, name and share, and the rest of the formula from
-   * a sheet beside it that has no {@code ingredients}.
+   * Reads a recipe as a table with the columns phase, name and share, and the rest of the formula
+   * from a sheet beside it that has no {@code ingredients}.
    *
    * @param bytes UTF-8; cells separated by commas, semicolons or tabs
    * @param file shown in problems; without a sheet beside it the formula is named after it
@@ -81,11 +84,7 @@ public final class FormulaReader {
     Map<String, Node.Entry> entries = new LinkedHashMap<>();
     Document sheet =
         beside.orElseGet(
-            () ->
-                new Document(
-                    file,
-                    new Node.Mapping(lines.place(), Map.of(), false),
-                    java.util.List.of()));
+            () -> new Document(file, new Node.Mapping(lines.place(), Map.of(), false), List.of()));
     if (!(sheet.root() instanceof Node.Mapping mapping)) {
       return sheet;
     }
@@ -95,12 +94,11 @@ public final class FormulaReader {
           "formula",
           new Node.Entry("formula", lines.place(), Node.Scalar.text(title(file), lines.place())));
     }
-    java.util.List<gelwright.problem.Problem> problems =
-        new java.util.ArrayList<>(sheet.problems());
+    List<Problem> problems = new ArrayList<>(sheet.problems());
     Node.Entry twice = entries.get("ingredients");
     if (twice != null) {
       problems.add(
-          new gelwright.problem.Problem(
+          new Problem(
               twice.keyPlace(),
               "ingredients-twice",
               "The ingredients are given here and in the table " + file + ".",

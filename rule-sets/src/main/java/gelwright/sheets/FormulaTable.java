@@ -26,14 +26,15 @@ import org.apache.commons.csv.CSVRecord;
  * Turns a table of phase, name and share into the tree that a formula sheet has under {@code
  * ingredients}, each cell with its place.
  *
- * <p>Whether a comma in a number is a decimal comma is decided for the file as a whole: it is, if the
- * cells are separated by something else and at least one number could not mean anything else (as in
- * {@code 0,5}; {@code 1,250} could). Numbers that can be read in two ways are problems.
+ * <p>Whether a comma in a number is a decimal comma is decided for the file as a whole: it is, if
+ * the cells are separated by something else and at least one number could not mean anything else
+ * (as in {@code 0,5}; {@code 1,250} could). Numbers that can be read in two ways are problems.
  */
 final class FormulaTable {
   private static final Map<String, String> HEADERS = headers();
   private static final List<String> NUMBERS = List.of("share", "strength", "size");
-  private static final Pattern REST = Pattern.compile("(q\\.?\\s?s\\.?(\\s*(to|ad)?\\s*100\\s*%?)?|ad\\s*100\\s*%?)");
+  private static final Pattern REST =
+      Pattern.compile("(q\\.?\\s?s\\.?(\\s*(to|ad)?\\s*100\\s*%?)?|ad\\s*100\\s*%?)");
   private static final Pattern COMMA_NUMBER = Pattern.compile("([-+]?\\d*),(\\d+)(\\s*\\D*)");
   private static final Pattern BOTH = Pattern.compile(".*\\d[.,]\\d+[.,]\\d.*");
   private static final Pattern POINT_NUMBER = Pattern.compile("[-+]?\\d*\\.\\d+\\s*\\D*");
@@ -43,6 +44,11 @@ final class FormulaTable {
   private final Problems problems;
   private final Limits limits;
   private final char separator;
+
+  /** How many characters have been counted lines in, and the line they end on. */
+  private int counted;
+
+  private int countedLine = 1;
 
   private FormulaTable(String text, String file, Limits limits) {
     this.text = text;
@@ -67,8 +73,7 @@ final class FormulaTable {
   static Read<Node.Sequence> read(String text, String file, Limits limits) {
     FormulaTable table = new FormulaTable(text, file, limits);
     List<List<Cell>> rows = table.rows();
-    Optional<Node.Sequence> lines =
-        table.problems.isEmpty() ? table.lines(rows) : Optional.empty();
+    Optional<Node.Sequence> lines = table.problems.isEmpty() ? table.lines(rows) : Optional.empty();
     return table.problems.orElse(lines::orElseThrow);
   }
 
@@ -181,7 +186,9 @@ final class FormulaTable {
         problems.add(
             place(startLine, start),
             "too-long",
-            "A cell of " + value.length() + " characters starts here; at most "
+            "A cell of "
+                + value.length()
+                + " characters starts here; at most "
                 + limits.scalarLength()
                 + " are read.");
       }
@@ -190,16 +197,19 @@ final class FormulaTable {
     return cells;
   }
 
+  /**
+   * The line of a character; rows are asked for in their order, so the text is walked over once.
+   */
   private int lineAt(int index) {
-    int line = 1;
-    for (int i = 0; i < Math.min(index, text.length()); i++) {
+    for (; counted < Math.min(index, text.length()); counted++) {
+      char character = text.charAt(counted);
       boolean lone =
-          text.charAt(i) == '\r' && (i + 1 >= text.length() || text.charAt(i + 1) != '\n');
-      if (text.charAt(i) == '\n' || lone) {
-        line++;
+          character == '\r' && (counted + 1 >= text.length() || text.charAt(counted + 1) != '\n');
+      if (character == '\n' || lone) {
+        countedLine++;
       }
     }
-    return line;
+    return countedLine;
   }
 
   private int columnAt(int index) {
@@ -222,9 +232,7 @@ final class FormulaTable {
             .toList();
     if (filled.isEmpty()) {
       problems.add(
-          rows.get(0).get(0).place(),
-          "empty-list",
-          "The table has a header but no ingredients.");
+          rows.get(0).get(0).place(), "empty-list", "The table has a header but no ingredients.");
     }
     boolean decimalComma = decimalComma(filled, columns);
     boolean decimalPoint = anyNumber(filled, columns, POINT_NUMBER);
@@ -252,8 +260,7 @@ final class FormulaTable {
                 : Words.quoted(cell.text()) + " is no column of a recipe.",
             hint.isEmpty() ? "Columns: " + String.join(", ", FormulaWords.LINE) + "." : hint);
       } else if (columns.contains(key)) {
-        problems.add(
-            cell.place(), "duplicate-key", "The column \"" + key + "\" is there twice.");
+        problems.add(cell.place(), "duplicate-key", "The column \"" + key + "\" is there twice.");
       }
       columns.add(key);
     }
@@ -266,7 +273,10 @@ final class FormulaTable {
     return columns;
   }
 
-  /** Whether some number of a file not separated by commas has a comma that can only be a decimal one. */
+  /**
+   * Whether some number of a file not separated by commas has a comma that can only be a decimal
+   * one.
+   */
   private boolean decimalComma(List<List<Cell>> rows, List<String> columns) {
     return separator != ','
         && numbers(rows, columns)
@@ -279,8 +289,7 @@ final class FormulaTable {
                 });
   }
 
-  private static boolean anyNumber(
-      List<List<Cell>> rows, List<String> columns, Pattern pattern) {
+  private static boolean anyNumber(List<List<Cell>> rows, List<String> columns, Pattern pattern) {
     return numbers(rows, columns).anyMatch(number -> pattern.matcher(number).matches());
   }
 
@@ -319,8 +328,7 @@ final class FormulaTable {
         value = number(value, cell, decimalComma, decimalPoint);
       }
       if (!key.isEmpty()) {
-        entries.put(
-            key, new Node.Entry(key, cell.place(), Node.Scalar.text(value, cell.place())));
+        entries.put(key, new Node.Entry(key, cell.place(), Node.Scalar.text(value, cell.place())));
       }
     }
     return new Node.Mapping(row.get(0).place(), entries, false);

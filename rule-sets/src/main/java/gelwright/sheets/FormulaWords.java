@@ -20,34 +20,16 @@ final class FormulaWords {
           "accepted");
   static final List<String> PRODUCT =
       List.of(
-          "kind",
-          "use",
-          "area",
-          "users",
-          "texture",
-          "dispensing",
-          "pH",
-          "markets",
-          "shelf-life");
+          "kind", "use", "area", "users", "texture", "dispensing", "pH", "markets", "shelf-life");
   static final List<String> LINE =
       List.of("phase", "name", "share", "strength", "hydrate", "size", "grade", "lot");
   static final List<String> STEP =
       List.of("do", "phase", "with", "into", "to", "at", "over", "for", "stir");
   static final List<String> READING = List.of("what", "value", "at", "shear-rate", "points");
-  static final List<String> ACCEPTANCE =
-      List.of("rule", "subject", "observed", "because", "until");
+  static final List<String> ACCEPTANCE = List.of("rule", "subject", "observed", "because", "until");
 
   static final List<String> KINDS =
-      List.of(
-          "mist",
-          "lotion",
-          "serum",
-          "gel",
-          "gel-cream",
-          "scrub",
-          "mask",
-          "wash",
-          "deodorant");
+      List.of("mist", "lotion", "serum", "gel", "gel-cream", "scrub", "mask", "wash", "deodorant");
   static final List<String> USES = List.of("leave-on", "rinse-off");
   static final List<String> AREAS =
       List.of(

@@ -5,8 +5,8 @@ import gelwright.ingredient.Figure;
 import gelwright.ingredient.Gum;
 import gelwright.ingredient.HeatLimit;
 import gelwright.ingredient.HydrationData;
-import gelwright.ingredient.InhibitoryLevel;
 import gelwright.ingredient.Ingredient;
+import gelwright.ingredient.InhibitoryLevel;
 import gelwright.ingredient.Known;
 import gelwright.ingredient.Trait;
 import gelwright.problem.Place;
@@ -21,7 +21,6 @@ import gelwright.sheets.mapping.Reading;
 import gelwright.sheets.mapping.Values;
 import gelwright.sheets.tree.Node;
 import gelwright.sheets.tree.Words;
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -72,8 +71,7 @@ final class IngredientMapping {
             .orElse(Known.unknown()),
         traits,
         known(keys, "acid", (node, what, into) -> acid(node, figures)),
-        known(
-            keys, "heat", Values.filledListOf((node, what, into) -> heatLimit(node, figures))),
+        known(keys, "heat", Values.filledListOf((node, what, into) -> heatLimit(node, figures))),
         known(keys, "gum", (node, what, into) -> gum(node, figures)),
         known(keys, "hydration", (node, what, into) -> hydration(node, figures)),
         known(
@@ -81,8 +79,7 @@ final class IngredientMapping {
             "inhibitory",
             Values.filledListOf((node, what, into) -> inhibitory(node, figures))),
         keys.optional("hydrates", named(figures.figure(Dimension.MOLAR_MASS))).orElse(Map.of()),
-        keys.optional("grades", named((node, what, into) -> grade(node, figures)))
-            .orElse(Map.of()),
+        keys.optional("grades", named((node, what, into) -> grade(node, figures))).orElse(Map.of()),
         keys.optional("made-of", this::composition).orElse(Map.of()),
         keys.optional("note", Values.TEXT).orElse(""),
         keys.optional("measured", Values.YES_OR_NO).orElse(false));
@@ -167,8 +164,7 @@ final class IngredientMapping {
             node,
             "acid",
             problems,
-            List.of(
-                "pKa", "charge", "counter-ions", "parent", "per-molecule", "slope", "source"))
+            List.of("pKa", "charge", "counter-ions", "parent", "per-molecule", "slope", "source"))
         .flatMap(
             keys -> {
               Figures figures = outer.of(keys);
@@ -186,8 +182,7 @@ final class IngredientMapping {
                     "\"per-molecule\" must be at least 1.");
                 return Optional.empty();
               }
-              Optional<Figure> slope =
-                  keys.optional("slope", figures.figure(Dimension.NUMBER));
+              Optional<Figure> slope = keys.optional("slope", figures.figure(Dimension.NUMBER));
               if (slope.isPresent()
                   && (slope.get().likely() <= 0 || pKa.map(List::size).orElse(1) != 1)) {
                 problems.add(
@@ -310,8 +305,7 @@ final class IngredientMapping {
         .read(node, what, problems)
         .filter(
             ends -> {
-              boolean good =
-                  ends.get(0) >= 0 && ends.get(0) < ends.get(1) && ends.get(1) <= 100;
+              boolean good = ends.get(0) >= 0 && ends.get(0) < ends.get(1) && ends.get(1) <= 100;
               if (!good) {
                 problems.add(
                     node.place(),
@@ -372,12 +366,9 @@ final class IngredientMapping {
         .flatMap(
             keys -> {
               Figures figures = outer.of(keys);
-              Optional<String> group =
-                  keys.required("group", Values.word(IngredientWords.GROUPS));
-              Optional<Figure> level =
-                  keys.required("level", figures.figure(Dimension.SHARE));
-              Optional<String> basis =
-                  keys.required("basis", Values.word(IngredientWords.BASES));
+              Optional<String> group = keys.required("group", Values.word(IngredientWords.GROUPS));
+              Optional<Figure> level = keys.required("level", figures.figure(Dimension.SHARE));
+              Optional<String> basis = keys.required("basis", Values.word(IngredientWords.BASES));
               Optional<Double> atPH =
                   keys.optional("at-pH", Values.quantity(Dimension.PH)).map(Quantity::value);
               if (group.isEmpty() || level.isEmpty() || basis.isEmpty()) {
@@ -398,8 +389,7 @@ final class IngredientMapping {
         .read(node, what, into)
         .filter(
             parts -> {
-              if (node instanceof Node.Mapping mapping
-                  && parts.size() < mapping.entries().size()) {
+              if (node instanceof Node.Mapping mapping && parts.size() < mapping.entries().size()) {
                 return false;
               }
               Share sum = parts.values().stream().reduce(Share.ZERO, Share::plus);
@@ -410,7 +400,8 @@ final class IngredientMapping {
                 into.add(
                     node.place(),
                     "bad-sum",
-                    what + " must be shares above zero that add up to 100 %; they add up to "
+                    what
+                        + " must be shares above zero that add up to 100 %; they add up to "
                         + sum
                         + ".");
               }

@@ -16,7 +16,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Reads ingredient sheets: what is known of each ingredient, every figure with its range and source.
+ * Reads ingredient sheets: what is known of each ingredient, every figure with its range and
+ * source.
  *
  * <p>A sheet may bring sources of its own under {@code sources}.
  */

@@ -10,8 +10,8 @@ import java.util.List;
  *
  * @param ingredients in the order written
  * @param sources that the sheet brings along
- * @param cited ids of sources its figures cite, with their places; whether there are such sources is
- *     for the one to say who knows all sheets
+ * @param cited ids of sources its figures cite, with their places; whether there are such sources
+ *     is for the one to say who knows all sheets
  */
 public record IngredientSheet(
     List<Ingredient> ingredients, List<Source> sources, List<Text> cited) {

@@ -54,8 +54,7 @@ final class IngredientWords {
   static final List<String> DISSOLVES = List.of("water", "oil", "both", "neither");
   static final List<String> HEAT_KINDS =
       Arrays.stream(HeatLimit.Kind.values()).map(HeatLimit.Kind::word).toList();
-  static final List<String> GROUPS =
-      List.of("gram-positive", "gram-negative", "yeast", "mould");
+  static final List<String> GROUPS = List.of("gram-positive", "gram-negative", "yeast", "mould");
   static final List<String> BASES =
       Arrays.stream(InhibitoryLevel.Basis.values())
           .map(basis -> basis.name().toLowerCase(Locale.ROOT))
@@ -68,8 +67,7 @@ final class IngredientWords {
 
   private static List<String> ingredient() {
     List<String> keys =
-        new ArrayList<>(
-            List.of("synonyms", "cas", "functions", "charge", "dissolves", "source"));
+        new ArrayList<>(List.of("synonyms", "cas", "functions", "charge", "dissolves", "source"));
     for (Trait trait : Trait.values()) {
       keys.add(trait.key());
     }

@@ -1,9 +1,11 @@
 package gelwright.sheets;
 
 import gelwright.ingredient.Catalogue;
+import gelwright.ingredient.Figure;
 import gelwright.ingredient.Ingredient;
 import gelwright.ingredient.Known;
 import gelwright.ingredient.Trait;
+import gelwright.problem.Place;
 import gelwright.problem.Problem;
 import gelwright.problem.Spelling;
 import gelwright.sheets.mapping.Problems;
@@ -28,8 +30,8 @@ import java.util.regex.Pattern;
  *
  * <p>A key of a formula sheet merges into it: mappings key by key, everything else replaces, {@code
  * none} removes. {@code step N} merges into a step of the method. {@code without} removes a line, a
- * part of the sheet ("product.texture"), or a piece of knowledge ("density of Glycerin"). Every other
- * key is an ingredient with its share, or with attributes of its line.
+ * part of the sheet ("product.texture"), or a piece of knowledge ("density of Glycerin"). Every
+ * other key is an ingredient with its share, or with attributes of its line.
  */
 public final class Overlay {
   private static final Pattern STEP = Pattern.compile("step\\s+(\\d{1,4})");
@@ -82,8 +84,7 @@ public final class Overlay {
                   removal.place(),
                   "unknown-ingredient",
                   "There is no ingredient " + Words.quoted(removal.ingredient()) + ".",
-                  Spelling.hint(
-                      removal.ingredient(), catalogue.closest(removal.ingredient(), 2))));
+                  Spelling.hint(removal.ingredient(), catalogue.closest(removal.ingredient(), 2))));
         } else {
           result = result.with(List.of(removal.from(ingredient.get())), List.of());
         }
@@ -99,10 +100,10 @@ public final class Overlay {
    * @param ingredient name of the ingredient
    * @param place where this is written
    */
-  public record Removal(String what, String ingredient, gelwright.problem.Place place) {
+  public record Removal(String what, String ingredient, Place place) {
     /** The ingredient without it. */
     public Ingredient from(Ingredient known) {
-      Map<Trait, gelwright.ingredient.Figure> traits = new EnumMap<>(Trait.class);
+      Map<Trait, Figure> traits = new EnumMap<>(Trait.class);
       traits.putAll(known.traits());
       Trait.of(what).ifPresent(traits::remove);
       return new Ingredient(
@@ -173,9 +174,7 @@ public final class Overlay {
     if (old != null
         && old.value() instanceof Node.Mapping before
         && entry.value() instanceof Node.Mapping change) {
-      into.put(
-          entry.key(),
-          new Node.Entry(entry.key(), entry.keyPlace(), merged(before, change)));
+      into.put(entry.key(), new Node.Entry(entry.key(), entry.keyPlace(), merged(before, change)));
     } else {
       into.put(entry.key(), entry);
     }
@@ -199,8 +198,7 @@ public final class Overlay {
     Node.Entry named = old == null ? origin : old;
     sheet.put(
         key,
-        new Node.Entry(
-            key, named.keyPlace(), new Node.Sequence(named.value().place(), items)));
+        new Node.Entry(key, named.keyPlace(), new Node.Sequence(named.value().place(), items)));
   }
 
   private void step(int number, Node.Entry entry) {
@@ -233,17 +231,14 @@ public final class Overlay {
     List<Node> lines = items("ingredients");
     for (int i = 0; i < lines.size(); i++) {
       if (names(lines.get(i), entry.key()) && lines.get(i) instanceof Node.Mapping before) {
-        lines.set(
-            i,
-            merged(before, new Node.Mapping(entry.keyPlace(), attributes, before.flow())));
+        lines.set(i, merged(before, new Node.Mapping(entry.keyPlace(), attributes, before.flow())));
         put("ingredients", lines, entry);
         return;
       }
     }
     attributes.putIfAbsent(
         "name",
-        new Node.Entry(
-            "name", entry.keyPlace(), Node.Scalar.text(entry.key(), entry.keyPlace())));
+        new Node.Entry("name", entry.keyPlace(), Node.Scalar.text(entry.key(), entry.keyPlace())));
     lines.add(new Node.Mapping(entry.keyPlace(), attributes, false));
     put("ingredients", lines, entry);
   }
@@ -262,8 +257,7 @@ public final class Overlay {
   private void remove(String what, Node.Entry entry) {
     Matcher knowledge = KNOWLEDGE.matcher(what);
     if (knowledge.matches()
-        && (FORGETTABLE.contains(knowledge.group(1))
-            || Trait.of(knowledge.group(1)).isPresent())) {
+        && (FORGETTABLE.contains(knowledge.group(1)) || Trait.of(knowledge.group(1)).isPresent())) {
       removals.add(
           new Removal(knowledge.group(1), knowledge.group(2).strip(), entry.value().place()));
       return;

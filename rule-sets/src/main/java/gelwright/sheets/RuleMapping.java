@@ -53,8 +53,7 @@ final class RuleMapping {
       Rule rule, Optional<String> base, List<Written> examples, Optional<String> table) {}
 
   Optional<RuleSheet> read() {
-    return Keys.of(document.root(), "a rule set", problems, RuleWords.SHEET)
-        .flatMap(this::ruleSet);
+    return Keys.of(document.root(), "a rule set", problems, RuleWords.SHEET).flatMap(this::ruleSet);
   }
 
   private Optional<RuleSheet> ruleSet(Keys keys) {
@@ -139,10 +138,8 @@ final class RuleMapping {
         keys.optional("sources", Values.oneOrMore(Values.PLACED_TEXT)).orElse(List.of());
     final boolean alwaysKnown = keys.optional("always-known", Values.YES_OR_NO).orElse(false);
     final boolean mustBeKnown = keys.optional("must-be-known", Values.YES_OR_NO).orElse(false);
-    final boolean keep =
-        keys.optional("when-borderline", Values.word(List.of("keep"))).isPresent();
-    final boolean mayBeAccepted =
-        keys.optional("may-be-accepted", Values.YES_OR_NO).orElse(true);
+    final boolean keep = keys.optional("when-borderline", Values.word(List.of("keep"))).isPresent();
+    final boolean mayBeAccepted = keys.optional("may-be-accepted", Values.YES_OR_NO).orElse(true);
     final List<String> aliases =
         keys.optional("aliases", Values.oneOrMore(Values.TEXT)).orElse(List.of());
     Optional<Keys> examples =
@@ -158,7 +155,10 @@ final class RuleMapping {
       return Optional.empty();
     }
     Optional<String> table =
-        forEach.map(text -> ROW_OF.matcher(text.text())).filter(Matcher::matches).map(m -> m.group(1));
+        forEach
+            .map(text -> ROW_OF.matcher(text.text()))
+            .filter(Matcher::matches)
+            .map(m -> m.group(1));
     return Optional.of(
         new ReadRule(
             new Rule(
@@ -189,8 +189,7 @@ final class RuleMapping {
     for (String expected : RuleWords.EXPECTED) {
       keys.optional(expected, Values.listOf(RuleMapping::overlay))
           .ifPresent(
-              overlays ->
-                  overlays.forEach(overlay -> written.add(new Written(expected, overlay))));
+              overlays -> overlays.forEach(overlay -> written.add(new Written(expected, overlay))));
     }
     return written;
   }
@@ -226,8 +225,7 @@ final class RuleMapping {
     return examples;
   }
 
-  private List<Example> ofRow(
-      ReadTable table, Row row, Written written, List<ReadRule> over) {
+  private List<Example> ofRow(ReadTable table, Row row, Written written, List<ReadRule> over) {
     List<Example> examples = new ArrayList<>();
     for (ReadRule rule : over) {
       rule.base()
@@ -281,15 +279,15 @@ final class RuleMapping {
     List<Text> defaults =
         keys.optional("source", Values.oneOrMore(Values.PLACED_TEXT)).orElse(List.of());
     List<Row> rows =
-        keys.required("rows", Values.listOf((node, what, into) -> row(node, types, keyColumns, defaults)))
+        keys.required(
+                "rows", Values.listOf((node, what, into) -> row(node, types, keyColumns, defaults)))
             .orElse(List.of());
     Map<String, Table.Column> columns = new LinkedHashMap<>();
     types.forEach(
         (name, type) -> type.ifPresent(t -> columns.put(name, new Table.Column(name, t))));
     return Optional.of(
         new ReadTable(
-            new Table(
-                entry.key(), columns, rows.stream().map(Row::row).toList(), entry.keyPlace()),
+            new Table(entry.key(), columns, rows.stream().map(Row::row).toList(), entry.keyPlace()),
             rows));
   }
 
@@ -358,9 +356,7 @@ final class RuleMapping {
     }
     Keys keys = found.get();
     Optional<String> key =
-        keyColumns.isEmpty()
-            ? Optional.empty()
-            : keys.required(keyColumns.get(0), Values.TEXT);
+        keyColumns.isEmpty() ? Optional.empty() : keys.required(keyColumns.get(0), Values.TEXT);
     Map<String, Table.Cell> cells = new LinkedHashMap<>();
     types.forEach(
         (name, type) ->
@@ -445,7 +441,6 @@ final class RuleMapping {
     }
     RuleSet.How how =
         RuleSet.How.valueOf(directions.get(0).toUpperCase(Locale.ROOT).replace('-', '_'));
-    return Optional.of(
-        new RuleSet.Change(rule.get(), how, require, when, severity, because.get()));
+    return Optional.of(new RuleSet.Change(rule.get(), how, require, when, severity, because.get()));
   }
 }

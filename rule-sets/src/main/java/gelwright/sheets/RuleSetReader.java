@@ -9,8 +9,8 @@ import gelwright.sheets.tree.Read;
 import java.util.Optional;
 
 /**
- * Reads rule sets: rules, tables and changes as texts with their places, and the examples. Whether an
- * expression means anything is for the rule book to say.
+ * Reads rule sets: rules, tables and changes as texts with their places, and the examples. Whether
+ * an expression means anything is for the rule book to say.
  */
 public final class RuleSetReader {
   private final Limits limits;

@@ -17,9 +17,9 @@ import org.hibernate.validator.messageinterpolation.ParameterMessageInterpolator
 /**
  * Checks document records by their constraints and tells each violation at the place of the value.
  *
- * <p>A component of a document record is named after its key ({@code shelfLife} is {@code shelf-life});
- * where that cannot be, {@link #KEYS} says so. Messages are the end of a sentence that begins with
- * the key: "must be more than zero".
+ * <p>A component of a document record is named after its key ({@code shelfLife} is {@code
+ * shelf-life}); where that cannot be, {@link #KEYS} says so. Messages are the end of a sentence
+ * that begins with the key: "must be more than zero".
  */
 public final class Constraints {
   /** Keys that are no Java names. */
@@ -58,7 +58,11 @@ public final class Constraints {
       problems.add(
           place(pointer, places),
           violation.getMessage().startsWith("must lie") ? "out-of-range" : "not-possible",
-          Words.quoted(key) + " " + violation.getMessage() + (value.isEmpty() ? "" : "; it is " + value) + ".");
+          Words.quoted(key)
+              + " "
+              + violation.getMessage()
+              + (value.isEmpty() ? "" : "; it is " + value)
+              + ".");
     }
   }
 

@@ -8,7 +8,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** One mapping of a sheet: unknown keys are told at once, the known ones are asked for one by one. */
+/**
+ * One mapping of a sheet: unknown keys are told at once, the known ones are asked for one by one.
+ */
 public final class Keys {
   private final Node.Mapping mapping;
   private final String what;
@@ -28,8 +30,7 @@ public final class Keys {
    * @param problems takes what is wrong
    * @param known keys it may have
    */
-  public static Optional<Keys> of(
-      Node node, String what, Problems problems, List<String> known) {
+  public static Optional<Keys> of(Node node, String what, Problems problems, List<String> known) {
     Optional<Node.Mapping> mapping = mapping(node, what, problems);
     mapping.ifPresent(found -> unknownKeys(found, what, problems, known));
     return mapping.map(found -> new Keys(found, what, problems));

@@ -28,7 +28,10 @@ public final class Decoder {
     }
     if (looksLikeUtf16(bytes)) {
       return fail(
-          start, "wrong-encoding", "The document is not UTF-8 but UTF-16 or UTF-32.", SAVE_AS_UTF_8);
+          start,
+          "wrong-encoding",
+          "The document is not UTF-8 but UTF-16 or UTF-32.",
+          SAVE_AS_UTF_8);
     }
     CharBuffer characters = CharBuffer.allocate(bytes.length + 1);
     ByteBuffer rest = ByteBuffer.wrap(bytes);

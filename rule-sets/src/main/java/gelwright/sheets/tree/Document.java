@@ -59,8 +59,8 @@ public record Document(String file, Node root, List<Problem> problems) {
   }
 
   /**
-   * Where each part of the tree is written, by its JSON Pointer in this tree. For a part of a mapping
-   * that is the place of its value.
+   * Where each part of the tree is written, by its JSON Pointer in this tree. For a part of a
+   * mapping that is the place of its value.
    *
    * @param levels how deep to look; 0 for the root alone
    */

@@ -21,9 +21,9 @@ import org.snakeyaml.engine.v2.scanner.StreamReader;
  * Reads YAML 1.2 with the core schema, less what a sheet has no use for: anchors, aliases, tags and
  * further documents are problems.
  *
- * <p>It works on the parser's events. Composing nodes would recurse once per level, and a few thousand
- * opening brackets overflow the stack; the stream of events is given up at the level of {@link
- * Limits#depth()}, before anything recurses over it.
+ * <p>It works on the parser's events. Composing nodes would recurse once per level, and a few
+ * thousand opening brackets overflow the stack; the stream of events is given up at the level of
+ * {@link Limits#depth()}, before anything recurses over it.
  */
 final class YamlTree {
   /** A number of the core schema (YAML 1.2.2 section 10.3.2) in the decimal system. */
