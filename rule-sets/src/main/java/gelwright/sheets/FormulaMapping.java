@@ -257,7 +257,7 @@ final class FormulaMapping {
     if (found.isEmpty()) {
       // Kept, so that the lines after it keep their numbers.
       return Optional.of(
-          new Part<>(Optional.empty(), new FormulaSheet.LineSheet(null, false, null, null)));
+          new Part<>(Optional.empty(), new FormulaSheet.LineSheet(null, null, null)));
     }
     Keys keys = found.get();
     final Optional<String> phase = keys.optional("phase", Values.TEXT);
@@ -280,7 +280,6 @@ final class FormulaMapping {
             line,
             new FormulaSheet.LineSheet(
                 amount.map(FormulaMapping::statedShare).orElse(null),
-                amount.filter(a -> a instanceof Amount.Rest).isPresent(),
                 strength.orElse(null),
                 size.orElse(null))));
   }
@@ -461,7 +460,7 @@ final class FormulaMapping {
   }
 
   private static final Pattern FULL_ID =
-      Pattern.compile("[a-zH0-9]+(-[a-zH0-9]+)*\\.[a-zH0-9]+(-[a-zH0-9]+)*");
+      Pattern.compile(Values.KEBAB.pattern() + "\\." + Values.KEBAB.pattern());
 
   /** The full id of a rule. */
   static final Reading<String> RULE =

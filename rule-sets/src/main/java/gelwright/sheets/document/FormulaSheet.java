@@ -4,21 +4,12 @@ import gelwright.quantity.Quantity;
 import gelwright.quantity.Share;
 import gelwright.sheets.mapping.AboveZero;
 import gelwright.sheets.mapping.Between;
-import jakarta.validation.Constraint;
-import jakarta.validation.ConstraintValidator;
-import jakarta.validation.ConstraintValidatorContext;
-import jakarta.validation.Payload;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
-import java.lang.annotation.ElementType;
-import java.lang.annotation.Retention;
-import java.lang.annotation.RetentionPolicy;
-import java.lang.annotation.Target;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** What a formula sheet may not claim. Components are named after the keys of the sheet. */
-@FormulaSheet.AtMostOneRest
 public record FormulaSheet(
     @Nullable @AboveZero Quantity batch,
     @Nullable @Valid ProductSheet product,
@@ -54,7 +45,6 @@ public record FormulaSheet(
   /** A line of the recipe. */
   public record LineSheet(
       @Nullable @Between(from = "0 %", to = "100 %") Share share,
-      boolean rest,
       @Nullable @Between(from = "0 %", to = "100 %") Share strength,
       @Nullable @AboveZero Quantity size) {}
 
@@ -80,44 +70,6 @@ public record FormulaSheet(
       @Nullable @AboveZero Quantity shearRate, @Nullable @AboveZero Quantity stress) {}
 
   /** A finding somebody has taken responsibility for. */
-  public record AcceptanceSheet(@Nullable @NotBlank(message = "must say why") String because) {}
-
-  /** A recipe has at most one line that takes what is left to 100 %. */
-  @Target(ElementType.TYPE)
-  @Retention(RetentionPolicy.RUNTIME)
-  @Constraint(validatedBy = OneRest.class)
-  public @interface AtMostOneRest {
-    String message() default
-        "is \"rest\" for the second time; one line takes what is left to 100 %";
-
-    Class<?>[] groups() default {};
-
-    Class<? extends Payload>[] payload() default {};
-  }
-
-  /** Tells the second line and every further one. */
-  public static final class OneRest implements ConstraintValidator<AtMostOneRest, FormulaSheet> {
-    @Override
-    public boolean isValid(FormulaSheet sheet, ConstraintValidatorContext context) {
-      boolean found = false;
-      boolean valid = true;
-      context.disableDefaultConstraintViolation();
-      for (int i = 0; i < sheet.ingredients().size(); i++) {
-        if (sheet.ingredients().get(i).rest()) {
-          if (found) {
-            valid = false;
-            context
-                .buildConstraintViolationWithTemplate(context.getDefaultConstraintMessageTemplate())
-                .addPropertyNode("ingredients")
-                .addPropertyNode("share")
-                .inIterable()
-                .atIndex(i)
-                .addConstraintViolation();
-          }
-          found = true;
-        }
-      }
-      return valid;
-    }
-  }
+  public record AcceptanceSheet(
+      @Nullable @NotBlank(message = "must say why") String because) {}
 }

@@ -23,7 +23,8 @@ import java.util.regex.Pattern;
 
 /** Readings of single values: texts, words, quantities, shares, dates, lists of these. */
 public final class Values {
-  private static final Pattern KEBAB = Pattern.compile("(?:pH|[a-z0-9]+)(?:-(?:pH|[a-z0-9]+))*");
+  /** A name in small letters, digits and hyphens, in which pH keeps its capital. */
+  public static final Pattern KEBAB = Pattern.compile("(?:pH|[a-z0-9]+)(?:-(?:pH|[a-z0-9]+))*");
   private static final Pattern DECIMAL_COMMA = Pattern.compile("\\s*[-+]?\\d+,\\d+.*");
 
   /** How a quantity of a dimension is written, for messages. */
@@ -61,7 +62,10 @@ public final class Values {
               .map(
                   text -> {
                     Node.Scalar scalar = (Node.Scalar) node;
-                    int blanks = scalar.text().length() - scalar.text().stripLeading().length();
+                    String written = scalar.text();
+                    int start = written.length() - written.stripLeading().length();
+                    // The place of a block is on its first line with text, whatever goes before.
+                    int blanks = start - 1 - written.lastIndexOf('\n', Math.max(0, start - 1));
                     return new Text(text, scalar.textPlace().plusColumns(blanks));
                   });
 
@@ -76,7 +80,7 @@ public final class Values {
                           node,
                           "bad-id",
                           what
-                              + " must be an id in small letters, digits and hyphens, such as"
+                              + " must be an id in small letters, digits and hyphens (pH is a word, too), such as"
                               + " oil-load; it is "
                               + Words.quoted(text)
                               + ".",
@@ -274,10 +278,7 @@ public final class Values {
                   problems.add(
                       node.place(),
                       "unknown-word",
-                      what
-                          + " is "
-                          + Words.quoted(text)
-                          + ", which is none of the words it may be.",
+                      what + " is " + Words.quoted(text) + ", which is none of the words it may be.",
                       hint.isEmpty() ? "Write one of: " + String.join(", ", known) + "." : hint);
                   return false;
                 });
@@ -342,7 +343,9 @@ public final class Values {
       }
       if (scalar.kind() == Kind.NOTHING) {
         problems.add(
-            place, "empty-value", what + " has no value; write " + expected + " or leave it out.");
+            place,
+            "empty-value",
+            what + " has no value; write " + expected + " or leave it out.");
         return;
       }
       boolean truthAsText = scalar.kind() == Kind.TRUTH && expected.equals("text");
