@@ -83,7 +83,9 @@ final class Functions {
     Reading sum = Reading.of(0);
     for (Component component : world.model().recipe().components()) {
       if (inci.contains(component.name())) {
-        sum = sum.plus(AcidityProperties.share(world, component.index()));
+        sum = sum.plus(world.of(IngredientProperties.SHARE, component.index()));
+      } else {
+        sum = sum.plus(mayBeAny(world, component));
       }
     }
     return sum;
@@ -95,8 +97,22 @@ final class Functions {
     for (Component component : world.model().recipe().components()) {
       if (inci.contains(component.name())) {
         sum = sum.plus(world.of(AcidityProperties.SHARE_AS_ACID, component.index()));
+      } else {
+        sum = sum.plus(mayBeAny(world, component));
       }
     }
     return sum;
+  }
+
+  // What stands under a name nobody knows may be any of the ingredients asked for.
+  private static Reading mayBeAny(World world, Component component) {
+    if (component.known()) {
+      return Reading.of(0);
+    }
+    Reading share = world.of(IngredientProperties.SHARE, component.index());
+    return share.high() > 0
+        ? new Reading(
+            0, share.high(), Reading.union(share.missing(), Set.of("what " + component.name() + " is")))
+        : Reading.of(0);
   }
 }
