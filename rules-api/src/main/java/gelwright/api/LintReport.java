@@ -11,6 +11,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 
@@ -159,7 +160,7 @@ final class LintReport {
 
   private static void rules(StringBuilder out, List<Review> reviews) {
     Map<String, Integer> times = new TreeMap<>();
-    Map<String, TreeSet<Integer>> where = new TreeMap<>();
+    Map<String, Set<Integer>> where = new TreeMap<>();
     for (int i = 0; i < reviews.size(); i++) {
       for (Finding finding : reviews.get(i).findings()) {
         if (!finding.isAccepted() && Gravity.of(finding) == Gravity.FAILED) {
@@ -172,20 +173,22 @@ final class LintReport {
       return;
     }
     List<String> most =
-        times.entrySet().stream()
+        where.entrySet().stream()
             .sorted(
-                Comparator.comparingInt((Map.Entry<String, Integer> rule) -> -rule.getValue())
+                Comparator.comparingInt(
+                        (Map.Entry<String, Set<Integer>> rule) -> -rule.getValue().size())
+                    .thenComparing(rule -> -times.getOrDefault(rule.getKey(), 0))
                     .thenComparing(Map.Entry::getKey))
             .limit(RULES_TOLD)
             .map(
                 rule ->
                     rule.getKey()
-                        + " "
-                        + rule.getValue()
-                        + "× in "
-                        + Plain.count(where.getOrDefault(rule.getKey(), new TreeSet<>()).size(), "formula"))
+                        + " in "
+                        + Plain.count(rule.getValue().size(), "formula")
+                        + ", "
+                        + Plain.count(times.getOrDefault(rule.getKey(), 0), "time"))
             .toList();
-    paragraph(out, "Speaking most often: " + String.join("; ", most) + ".");
+    paragraph(out, "Rules that speak most often: " + String.join("; ", most) + ".");
   }
 
   private static void paragraph(StringBuilder out, String words) {

@@ -110,9 +110,18 @@ final class TextReport {
     boolean one = findings.size() == 1;
     String subject = Words.subject(first.subject());
     title(first.level(), first.title() + (one && !subject.isEmpty() ? " – " + subject : ""));
+    List<String> messages = findings.stream().map(Finding::message).toList();
+    String shared = one ? "" : sharedEnd(messages);
+    Set<String> numbers = new LinkedHashSet<>();
+    findings.forEach(finding -> Words.numbers(finding).ifPresent(numbers::add));
+    boolean numbersOnce = !one && numbers.size() == 1;
     for (Finding finding : findings) {
-      StringBuilder words = new StringBuilder(finding.message());
-      Words.numbers(finding).ifPresent(numbers -> words.append(' ').append(numbers));
+      String message = finding.message();
+      StringBuilder words =
+          new StringBuilder(message.substring(0, message.length() - shared.length()).strip());
+      if (!numbersOnce) {
+        Words.numbers(finding).ifPresent(more -> words.append(' ').append(more));
+      }
       if (finding.outcome() == Outcome.BORDERLINE) {
         words.append(' ').append(Words.odds(finding.odds()));
       }
@@ -121,6 +130,10 @@ final class TextReport {
       }
       paragraph(one ? "" : "- ", words.toString(), INDENT);
     }
+    if (!one) {
+      String once = numbersOnce ? shared + " " + numbers.iterator().next() : shared;
+      paragraph("", once.strip(), INDENT);
+    }
     Set<String> settling = new LinkedHashSet<>();
     findings.forEach(finding -> finding.settledBy().stream().limit(1).forEach(settling::add));
     if (!settling.isEmpty()) {
@@ -128,6 +141,18 @@ final class TextReport {
     }
     lesson(first);
     last(findings);
+  }
+
+  /** The sentences with which all messages end, if each says something before them. */
+  private static String sharedEnd(List<String> messages) {
+    String first = messages.get(0);
+    for (int at = first.indexOf(". "); at >= 0; at = first.indexOf(". ", at + 1)) {
+      String end = first.substring(at + 2);
+      if (messages.stream().allMatch(message -> message.endsWith(". " + end))) {
+        return end;
+      }
+    }
+    return "";
   }
 
   private void title(Severity level, String title) {
@@ -152,7 +177,7 @@ final class TextReport {
       paragraph("Sources: ", cite(cited), INDENT);
     }
     Finding first = findings.get(0);
-    paragraph("", place(first) + "rule " + first.rule(), INDENT);
+    paragraph("", place(first) + "[" + first.rule() + "]", INDENT);
     for (Finding finding : findings) {
       finding.trace().ifPresent(trace -> trace(trace, INDENT));
     }
@@ -165,7 +190,7 @@ final class TextReport {
       return "";
     }
     boolean line = where.line() > 0 && !isWhole(finding);
-    return (line ? new Place(where.file(), where.line(), 0, "").toString() : where.file()) + ", ";
+    return (line ? new Place(where.file(), where.line(), 0, "").toString() : where.file()) + " ";
   }
 
   private static boolean isWhole(Finding finding) {
@@ -239,8 +264,9 @@ final class TextReport {
       if (!finding.isAccepted() && finding.outcome() == Outcome.UNKNOWN) {
         String about =
             finding.subject().isFormula()
-                ? String.join("; ", finding.missing())
-                : finding.subject().name();
+                ? Words.onlyNameIn(finding.missing())
+                    .orElseGet(() -> String.join("; ", finding.missing()))
+                : Words.name(finding.subject());
         together
             .computeIfAbsent(finding.level() + " " + about, key -> new ArrayList<>())
             .add(finding);
@@ -275,8 +301,11 @@ final class TextReport {
       String words = Words.subject(subject);
       title(first.level(), first.title() + (words.isEmpty() ? "?" : "? – " + words));
     } else {
-      String about = subject.isFormula() ? "of the formula" : "of " + subject.name();
-      title(first.level(), Plain.count(findings.size(), "check") + " " + about);
+      title(
+          first.level(),
+          Plain.count(findings.size(), "check")
+              + " open"
+              + (subject.isFormula() ? "" : " – " + Words.name(subject)));
     }
     Set<String> missing = new LinkedHashSet<>();
     findings.forEach(finding -> missing.addAll(finding.missing()));
@@ -303,7 +332,7 @@ final class TextReport {
           INDENT);
       finding.trace().ifPresent(trace -> trace(trace, INDENT));
     }
-    paragraph("", place(first).replaceAll(", $", ""), INDENT);
+    paragraph("", place(first).strip(), INDENT);
   }
 
   /**

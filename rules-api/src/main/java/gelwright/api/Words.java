@@ -16,11 +16,15 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** What a review's records are called in plain words. */
 final class Words {
@@ -29,6 +33,10 @@ final class Words {
     {1, 20}, {1, 10}, {1, 5}, {1, 4}, {1, 3}, {2, 5}, {1, 2}, {3, 5}, {2, 3}, {3, 4}, {4, 5},
     {9, 10}, {19, 20}
   };
+
+  private static final Pattern OF_NAME = Pattern.compile("(\\S+|[^A-Z]+) of (\\p{Lu}.*)");
+  private static final Pattern DISSOLVES = Pattern.compile("what (.+) dissolves in");
+  private static final Pattern ROW = Pattern.compile("row (.+) of table (.+)");
 
   private Words() {}
 
@@ -259,21 +267,47 @@ final class Words {
     Map<String, List<String>> ofOne = new LinkedHashMap<>();
     List<String> others = new ArrayList<>();
     for (String what : missing) {
-      int of = what.indexOf(" of ");
-      Optional<String> words =
-          of < 0 || what.startsWith("row ") ? Optional.empty() : meaning(what.substring(0, of));
-      if (words.isPresent()) {
-        ofOne
-            .computeIfAbsent(what.substring(of + " of ".length()), key -> new ArrayList<>())
-            .add(words.get());
+      Matcher of = OF_NAME.matcher(what);
+      Matcher dissolves = DISSOLVES.matcher(what);
+      Matcher row = ROW.matcher(what);
+      if (dissolves.matches()) {
+        add(ofOne, dissolves.group(1), "what it dissolves in");
+      } else if (row.matches()) {
+        add(ofOne, row.group(1), "a row of the table " + row.group(2));
+      } else if (of.matches()) {
+        add(ofOne, of.group(2), brief(of.group(1)));
       } else {
-        others.add(meaning(what).orElse(what));
+        others.add(brief(what));
       }
     }
     List<String> all = new ArrayList<>();
-    ofOne.forEach((name, words) -> all.add("of " + name + " the " + String.join(", ", words)));
+    ofOne.forEach((name, words) -> all.add(name + ": " + String.join(", ", words)));
     all.addAll(others);
     return all;
+  }
+
+  private static void add(Map<String, List<String>> ofOne, String name, String words) {
+    ofOne.computeIfAbsent(name, key -> new ArrayList<>()).add(words);
+  }
+
+  /** A property by its meaning, without what explains it further; anything else as it is. */
+  private static String brief(String what) {
+    return meaning(what).map(words -> words.split("[:;]", 2)[0]).orElse(what);
+  }
+
+  /** The ingredient that all the missing things are of, if there is one. */
+  static Optional<String> onlyNameIn(Collection<String> missing) {
+    Set<String> names = new HashSet<>();
+    for (String what : missing) {
+      Matcher of = OF_NAME.matcher(what);
+      Matcher dissolves = DISSOLVES.matcher(what);
+      Matcher row = ROW.matcher(what);
+      names.add(
+          dissolves.matches()
+              ? dissolves.group(1)
+              : row.matches() ? row.group(1) : of.matches() ? of.group(2) : "");
+    }
+    return names.size() == 1 ? names.stream().filter(name -> !name.isEmpty()).findAny() : Optional.empty();
   }
 
   private static String capital(String words) {
@@ -313,10 +347,19 @@ final class Words {
     if (subject.isFormula()) {
       return "";
     }
-    // A step is called "step 3" already.
-    return subject.name().startsWith(subject.kind())
-        ? subject.name()
+    // A step is called "step 3" already, and an ingredient has a name that says what it is.
+    boolean named = Profile.vocabulary().kind(subject.kind()).isPresent();
+    return named || subject.name().startsWith(subject.kind())
+        ? name(subject)
         : subject.kind() + " " + subject.name();
+  }
+
+  /** Its name; of what an ingredient bears in heat that of the ingredient. */
+  static String name(Subject subject) {
+    int comma = subject.name().lastIndexOf(", ");
+    return subject.kind().equals("heat-limit") && comma > 0
+        ? subject.name().substring(0, comma)
+        : subject.name();
   }
 
   /** Findings that count, by level: errors, warnings, notes. */
