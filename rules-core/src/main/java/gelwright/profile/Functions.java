@@ -1,10 +1,11 @@
 package gelwright.profile;
 
+import gelwright.ingredient.Ingredient;
 import gelwright.quantity.Unit;
 import gelwright.rule.Type;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Set;
-import java.util.TreeSet;
 
 /** Functions of rules: sums over named ingredients, the viscosity at any shear rate. */
 final class Functions {
@@ -70,32 +71,30 @@ final class Functions {
     return (Set<String>) argument;
   }
 
-  private static Set<String> inci(World world, Set<String> names) {
-    Set<String> inci = new TreeSet<>();
+  // The components that are named, in the order of the recipe.
+  private static BitSet components(World world, Set<String> names) {
+    Model model = world.model();
+    BitSet components = new BitSet();
     for (String name : names) {
-      inci.add(world.model().catalogue().find(name).map(found -> found.name()).orElse(name));
+      String inci = model.catalogue().find(name).map(Ingredient::name).orElse(name);
+      model.recipe().component(inci).ifPresent(component -> components.set(component.index()));
     }
-    return inci;
+    return components;
   }
 
   private static Reading shareOf(World world, Set<String> names) {
-    Set<String> inci = inci(world, names);
-    Reading sum = Reading.of(0);
-    for (Component component : world.model().recipe().components()) {
-      if (inci.contains(component.name())) {
-        sum = sum.plus(AcidityProperties.share(world, component.index()));
-      }
-    }
-    return sum;
+    return sum(world, names, IngredientProperties.SHARE);
   }
 
   private static Reading shareAsAcidOf(World world, Set<String> names) {
-    Set<String> inci = inci(world, names);
+    return sum(world, names, AcidityProperties.SHARE_AS_ACID);
+  }
+
+  private static Reading sum(World world, Set<String> names, Definition share) {
+    BitSet components = components(world, names);
     Reading sum = Reading.of(0);
-    for (Component component : world.model().recipe().components()) {
-      if (inci.contains(component.name())) {
-        sum = sum.plus(world.of(AcidityProperties.SHARE_AS_ACID, component.index()));
-      }
+    for (int i = components.nextSetBit(0); i >= 0; i = components.nextSetBit(i + 1)) {
+      sum = sum.plus(world.of(share, i));
     }
     return sum;
   }
