@@ -9,7 +9,7 @@ import java.util.Set;
 
 /** Functions of rules: sums over named ingredients, the viscosity at any shear rate. */
 final class Functions {
-  /** Computes a function of names or numbers. */
+  /** Computes a function of numbers, and of {@link #components} where names are given. */
   interface Body {
     Reading of(World world, List<Object> arguments);
   }
@@ -54,7 +54,7 @@ final class Functions {
               Unit.PERCENT,
               gelwright.quantity.Estimate.Scale.LINEAR,
               "sum of the shares of the ingredients named",
-              (world, arguments) -> shareOf(world, names(arguments.get(0)))),
+              (world, arguments) -> sum(world, arguments.get(0), IngredientProperties.SHARE)),
           new Function(
               "share-as-acid-of",
               List.of(NAMES),
@@ -62,18 +62,13 @@ final class Functions {
               Unit.PERCENT,
               gelwright.quantity.Estimate.Scale.LINEAR,
               "sum of the shares of the ingredients named, each counted as its free acid or base",
-              (world, arguments) -> shareAsAcidOf(world, names(arguments.get(0)))));
+              (world, arguments) -> 
+                  sum(world, arguments.get(0), AcidityProperties.SHARE_AS_ACID)));
 
   private Functions() {}
 
-  @SuppressWarnings("unchecked")
-  private static Set<String> names(Object argument) {
-    return (Set<String>) argument;
-  }
-
-  // The components that are named, in the order of the recipe.
-  private static BitSet components(World world, Set<String> names) {
-    Model model = world.model();
+  /** Numbers of the components that are named. Most names of a table are of none. */
+  static BitSet components(Model model, Set<String> names) {
     BitSet components = new BitSet();
     for (String name : names) {
       String inci = model.catalogue().find(name).map(Ingredient::name).orElse(name);
@@ -82,18 +77,10 @@ final class Functions {
     return components;
   }
 
-  private static Reading shareOf(World world, Set<String> names) {
-    return sum(world, names, IngredientProperties.SHARE);
-  }
-
-  private static Reading shareAsAcidOf(World world, Set<String> names) {
-    return sum(world, names, AcidityProperties.SHARE_AS_ACID);
-  }
-
-  private static Reading sum(World world, Set<String> names, Definition share) {
-    BitSet components = components(world, names);
+  private static Reading sum(World world, Object components, Definition share) {
+    BitSet numbers = (BitSet) components;
     Reading sum = Reading.of(0);
-    for (int i = components.nextSetBit(0); i >= 0; i = components.nextSetBit(i + 1)) {
+    for (int i = numbers.nextSetBit(0); i >= 0; i = numbers.nextSetBit(i + 1)) {
       sum = sum.plus(world.of(share, i));
     }
     return sum;

@@ -38,6 +38,8 @@ public final class Profile implements Facts {
   private final World likely;
   // By the number of the doubt.
   private final Map<Integer, Shifted> shifted = new HashMap<>();
+  // By slot.
+  private final Chosen[] choices = new Chosen[Properties.FORMULA.size()];
   private final Map<Definition, Bounded[]> numbers = new IdentityHashMap<>();
   private final Map<Integer, List<Item>> items = new HashMap<>();
   private final Map<Call, Definition> calls = new HashMap<>();
@@ -45,7 +47,7 @@ public final class Profile implements Facts {
   /** The worlds with a doubt shifted by one standard deviation either way. */
   private record Shifted(World up, World down) {}
 
-  /** A function called with arguments. */
+  /** A function called with numbers, and with components where it takes names. */
   private record Call(int slot, List<Object> arguments) {}
 
   private Profile(Formula formula, Catalogue catalogue, List<AcceptanceState> acceptances) {
@@ -185,7 +187,10 @@ public final class Profile implements Facts {
 
   @Override
   public Chosen choice(int slot) {
-    return Properties.FORMULA.get(slot).chosen(model, 0);
+    if (choices[slot] == null) {
+      choices[slot] = Properties.FORMULA.get(slot).chosen(model, 0);
+    }
+    return choices[slot];
   }
 
   @Override
@@ -206,7 +211,7 @@ public final class Profile implements Facts {
         plain.add(number.value().atLeast().likely());
       } else if (argument instanceof Argument.Names names) {
         missing = Reading.union(missing, names.value().missing());
-        plain.add(names.value().names());
+        plain.add(Functions.components(model, names.value().names()));
       }
     }
     if (!missing.isEmpty()) {
