@@ -31,6 +31,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /**
  * Reviews formulas. Immutable and thread-safe; no input or output, no clock.
@@ -51,9 +52,16 @@ public final class Reviewer {
           + " are shown by a challenge test (ISO 11930) and by storage tests.";
 
   private final Knowledge knowledge;
+  private final List<CompiledRule> aboutFormula;
+  private final List<CompiledRule> aboutAcceptances;
 
   private Reviewer(Knowledge knowledge) {
     this.knowledge = knowledge;
+    Map<Boolean, List<CompiledRule>> parts =
+        knowledge.rules().rules().stream()
+            .collect(Collectors.partitioningBy(rule -> kind(rule).equals(ACCEPTANCE)));
+    this.aboutFormula = List.copyOf(parts.get(false));
+    this.aboutAcceptances = List.copyOf(parts.get(true));
   }
 
   /**
@@ -108,6 +116,12 @@ public final class Reviewer {
     return worst;
   }
 
+  /** The kind a rule goes through: a kind of item, or the name of a table. */
+  private static String kind(CompiledRule rule) {
+    String text = rule.rule().forEach().map(each -> each.text().strip()).orElse("");
+    return text.startsWith("row of ") ? text.substring("row of ".length()).strip() : text;
+  }
+
   /** One review under way. */
   private final class Session {
     private final Profile profile;
@@ -131,7 +145,7 @@ public final class Reviewer {
 
     Map<Subject, Outcome> only(CompiledRule rule) {
       Profile facts = profile;
-      if (isAboutAcceptances(rule)) {
+      if (aboutAcceptances.contains(rule)) {
         askAllButAcceptances();
         List<AcceptanceState> states = new ArrayList<>();
         match(states);
@@ -145,10 +159,8 @@ public final class Reviewer {
     }
 
     private void askAllButAcceptances() {
-      for (CompiledRule rule : knowledge.rules().rules()) {
-        if (!isAboutAcceptances(rule)) {
-          ask(rule, profile);
-        }
+      for (CompiledRule rule : aboutFormula) {
+        ask(rule, profile);
       }
     }
 
@@ -157,10 +169,8 @@ public final class Reviewer {
       List<AcceptanceState> states = new ArrayList<>();
       Map<Integer, Acceptance> accepted = match(states);
       Profile withAcceptances = profile.with(states);
-      for (CompiledRule rule : knowledge.rules().rules()) {
-        if (isAboutAcceptances(rule)) {
-          ask(rule, withAcceptances);
-        }
+      for (CompiledRule rule : aboutAcceptances) {
+        ask(rule, withAcceptances);
       }
       return assemble(accepted);
     }
@@ -336,16 +346,6 @@ public final class Reviewer {
 
     private Subject about(CompiledRule rule, gelwright.rule.Subject subject) {
       return subject.name().isEmpty() ? Subject.FORMULA : new Subject(kind(rule), subject.name());
-    }
-
-    /** The kind a rule goes through: a kind of item, or the name of a table. */
-    private String kind(CompiledRule rule) {
-      String text = rule.rule().forEach().map(each -> each.text().strip()).orElse("");
-      return text.startsWith("row of ") ? text.substring("row of ".length()).strip() : text;
-    }
-
-    private boolean isAboutAcceptances(CompiledRule rule) {
-      return kind(rule).equals(ACCEPTANCE);
     }
 
     // --- Acceptances
