@@ -105,6 +105,18 @@ public final class Reviewer {
     return new Session(Profile.of(formula, knowledge.catalogue()), on, Set.of()).only(compiled);
   }
 
+  /**
+   * What becomes of every rule for each of its subjects, in their order, without the findings. A
+   * rule without any subject in this formula has an empty map.
+   *
+   * @return by the full id of the rule
+   */
+  public SortedMap<String, Map<Subject, Verdict>> verdicts(Formula formula, LocalDate on) {
+    requireNonNull(formula, "formula");
+    requireNonNull(on, "on");
+    return new Session(Profile.of(formula, knowledge.catalogue()), on, Set.of()).all();
+  }
+
   /** The worst of several outcomes of one rule, as {@link Review#rules} gives it. */
   public static Optional<Outcome> worst(Iterable<Outcome> outcomes) {
     Optional<Outcome> worst = Optional.empty();
@@ -133,6 +145,9 @@ public final class Reviewer {
     private final EnumMap<Outcome, Integer> counts = new EnumMap<>(Outcome.class);
     private final SortedMap<String, Outcome> rules = new TreeMap<>();
 
+    /** Whether outcomes alone are asked for, without findings and duties. */
+    private boolean bare;
+
     /** A finding with what is needed to match it with an acceptance. */
     private record Candidate(Finding finding, Optional<Comparison> comparison, int order) {}
 
@@ -152,10 +167,37 @@ public final class Reviewer {
         facts = profile.with(states);
       }
       Map<Subject, Outcome> outcomes = new LinkedHashMap<>();
-      for (gelwright.rule.Subject subject : rule.subjects(facts)) {
-        outcomes.put(about(rule, subject), ask(rule, facts, subject));
-      }
+      verdicts(rule, facts)
+          .forEach((subject, verdict) -> outcomes.put(subject, verdict.outcome()));
       return outcomes;
+    }
+
+    SortedMap<String, Map<Subject, Verdict>> all() {
+      SortedMap<String, Map<Subject, Verdict>> all = new TreeMap<>();
+      // What became of an acceptance is only known from the findings it may cover.
+      bare = formula.accepted().isEmpty();
+      for (CompiledRule rule : knowledge.rules().rules()) {
+        if (!isAboutAcceptances(rule)) {
+          all.put(rule.id(), verdicts(rule, profile));
+        }
+      }
+      List<AcceptanceState> states = new ArrayList<>();
+      match(states);
+      Profile withAcceptances = profile.with(states);
+      for (CompiledRule rule : knowledge.rules().rules()) {
+        if (isAboutAcceptances(rule)) {
+          all.put(rule.id(), verdicts(rule, withAcceptances));
+        }
+      }
+      return all;
+    }
+
+    private Map<Subject, Verdict> verdicts(CompiledRule rule, Profile facts) {
+      Map<Subject, Verdict> verdicts = new LinkedHashMap<>();
+      for (gelwright.rule.Subject subject : rule.subjects(facts)) {
+        verdicts.put(about(rule, subject), ask(rule, facts, subject));
+      }
+      return verdicts;
     }
 
     private void askAllButAcceptances() {
@@ -179,7 +221,7 @@ public final class Reviewer {
       Outcome worst =
           rule.rule().kind() == Rule.Kind.DUTY ? Outcome.DOES_NOT_APPLY : Outcome.NOT_APPLICABLE;
       for (gelwright.rule.Subject subject : rule.subjects(facts)) {
-        Outcome outcome = ask(rule, facts, subject);
+        Outcome outcome = ask(rule, facts, subject).outcome();
         counts.merge(outcome, 1, Integer::sum);
         if (Judge.rank(outcome) < Judge.rank(worst)) {
           worst = outcome;
@@ -188,7 +230,7 @@ public final class Reviewer {
       rules.put(rule.id(), worst);
     }
 
-    private Outcome ask(CompiledRule rule, Profile facts, gelwright.rule.Subject subject) {
+    private Verdict ask(CompiledRule rule, Profile facts, gelwright.rule.Subject subject) {
       Truth member = new Truth(subject.membership(), subject.membershipMissing());
       Truth applies = member.and(rule.when(facts, subject));
       boolean duty = rule.rule().kind() == Rule.Kind.DUTY;
@@ -196,44 +238,46 @@ public final class Reviewer {
         return duty(rule, facts, subject, Judge.duty(applies));
       }
       if (applies.odds().verdict() == Odds.Verdict.BREAKS) {
-        return duty ? Outcome.DOES_NOT_APPLY : Outcome.NOT_APPLICABLE;
+        return duty ? Verdict.DOES_NOT_APPLY : Verdict.NOT_APPLICABLE;
       }
       Assessment assessment = rule.require(facts, subject);
-      Judge.Verdict verdict = Judge.requirement(applies, assessment.truth());
-      if (duty && verdict.outcome() == Outcome.UNKNOWN) {
+      Judge.Judged judged = Judge.requirement(applies, assessment.truth());
+      if (duty && judged.outcome() == Outcome.UNKNOWN) {
         // The sheet carries nothing to check the duty against: it applies all the same.
         return duty(rule, facts, subject, Judge.duty(applies));
       }
-      if (verdict.outcome() == Outcome.HOLDS) {
-        return Outcome.HOLDS;
+      if (judged.outcome() == Outcome.HOLDS) {
+        return Verdict.HOLDS;
       }
-      candidates.add(candidate(rule, facts, subject, verdict, assessment));
-      return verdict.outcome();
+      if (!bare) {
+        candidates.add(candidate(rule, facts, subject, judged, assessment));
+      }
+      return judged.verdict();
     }
 
-    private Outcome duty(
-        CompiledRule rule, Profile facts, gelwright.rule.Subject subject, Judge.Verdict verdict) {
-      if (verdict.outcome() != Outcome.DOES_NOT_APPLY) {
+    private Verdict duty(
+        CompiledRule rule, Profile facts, gelwright.rule.Subject subject, Judge.Judged judged) {
+      if (judged.outcome() != Outcome.DOES_NOT_APPLY && !bare) {
         duties.add(
             new Duty(
                 rule.id(),
                 rule.rule().title().text(),
-                verdict.outcome(),
+                judged.outcome(),
                 rule.severity(),
                 about(rule, subject),
                 rule.message(facts, subject),
                 rule.rule().lesson(),
-                List.copyOf(new TreeSet<>(verdict.missing())),
+                judged.verdict().missing(),
                 sources(rule.sources(subject))));
       }
-      return verdict.outcome();
+      return judged.verdict();
     }
 
     private Candidate candidate(
         CompiledRule rule,
         Profile facts,
         gelwright.rule.Subject subject,
-        Judge.Verdict verdict,
+        Judge.Judged verdict,
         Assessment assessment) {
       Optional<Comparison> comparison = assessment.comparison();
       Severity level =
@@ -273,7 +317,7 @@ public final class Reviewer {
                   : rule.message(facts, subject),
               rule.rule().lesson(),
               sources(sources),
-              List.copyOf(new TreeSet<>(verdict.missing())),
+              verdict.verdict().missing(),
               List.copyOf(settledBy),
               place(facts, rule, subject),
               rule.rule().mustBeKnown(),
