@@ -56,7 +56,7 @@ final class LintReport {
     return "Skipped, no "
         + (skipped.size() == 1 ? "formula: " : "formulas: ")
         + String.join(", ", skipped.stream().map(Path::toString).map(Plain::line).toList())
-        + " (--rules or --ingredients makes use of such sheets).";
+        + " (--rules or --ingredients makes use of rules, ingredients and sources).";
   }
 
   private static void table(
