@@ -1,5 +1,6 @@
 package gelwright.profile;
 
+import gelwright.formula.Amount;
 import gelwright.formula.Line;
 import gelwright.ingredient.Ingredient;
 import gelwright.ingredient.Known;
@@ -40,6 +41,11 @@ record Component(int index, Ingredient ingredient, boolean known, List<Part> par
 
   double percent() {
     return (double) units() / gelwright.quantity.Share.PER_PERCENT;
+  }
+
+  /** Whether a line asks for as much of it as takes the pH to its target. */
+  boolean isSolvedFor() {
+    return parts.stream().anyMatch(part -> part.source().amount() instanceof Amount.ToPH);
   }
 
   /** Whether it has a function, as far as that is known. */

@@ -77,12 +77,28 @@ final class Functions {
     return components;
   }
 
-  private static Reading sum(World world, Object components, Definition share) {
-    BitSet numbers = (BitSet) components;
+  private static Reading sum(World world, Object named, Definition share) {
+    BitSet numbers = (BitSet) named;
     Reading sum = Reading.of(0);
-    for (int i = numbers.nextSetBit(0); i >= 0; i = numbers.nextSetBit(i + 1)) {
-      sum = sum.plus(world.of(share, i));
+    for (Component component : world.model().recipe().components()) {
+      sum =
+          sum.plus(
+              numbers.get(component.index())
+                  ? world.of(share, component.index())
+                  : mayBeAny(world, component));
     }
     return sum;
+  }
+
+  // What stands under a name nobody knows may be any of the ingredients asked for.
+  private static Reading mayBeAny(World world, Component component) {
+    if (component.known()) {
+      return Reading.of(0);
+    }
+    Reading share = world.of(IngredientProperties.SHARE, component.index());
+    return share.high() > 0
+        ? new Reading(
+            0, share.high(), Reading.union(share.missing(), Set.of("what " + component.name() + " is")))
+        : Reading.of(0);
   }
 }

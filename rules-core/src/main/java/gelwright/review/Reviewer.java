@@ -268,7 +268,9 @@ public final class Reviewer {
               about(rule, subject),
               comparison.map(each -> shown(each.observed())),
               comparison.map(this::nearestLimit),
-              rule.message(facts, subject),
+              verdict.outcome() == Outcome.UNKNOWN
+                  ? notChecked(verdict.missing())
+                  : rule.message(facts, subject),
               rule.rule().lesson(),
               sources(sources),
               List.copyOf(new TreeSet<>(verdict.missing())),
@@ -278,6 +280,14 @@ public final class Reviewer {
               Optional.empty(),
               trace ? Optional.of(rule.trace(facts, subject)) : Optional.empty());
       return new Candidate(finding, comparison, candidates.size());
+    }
+
+    // A rule's message tells what is wrong; where nobody knows whether anything is, it must not be
+    // said.
+    private String notChecked(Set<String> missing) {
+      return "Not checked, because this is not known: "
+          + String.join("; ", new TreeSet<>(missing))
+          + ".";
     }
 
     private Shown nearestLimit(Comparison comparison) {
