@@ -202,9 +202,7 @@ final class TextReport {
     Map<Source.Standing, List<String>> numbers = new TreeMap<>();
     for (Source source : cited) {
       int number = sources.computeIfAbsent(source, key -> sources.size() + 1);
-      numbers
-          .computeIfAbsent(source.standing(), key -> new ArrayList<>())
-          .add("[" + number + "]");
+      numbers.computeIfAbsent(source.standing(), key -> new ArrayList<>()).add("[" + number + "]");
     }
     List<String> parts = new ArrayList<>();
     numbers.forEach(
