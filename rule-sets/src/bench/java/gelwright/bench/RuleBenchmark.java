@@ -20,6 +20,7 @@ import org.apache.commons.jexl3.JexlBuilder;
 import org.apache.commons.jexl3.JexlEngine;
 import org.apache.commons.jexl3.JexlScript;
 import org.apache.commons.jexl3.introspection.JexlPermissions;
+import org.drools.model.codegen.ExecutableModelProject;
 import org.hipparchus.special.Erf;
 import org.kie.api.KieServices;
 import org.kie.api.builder.KieBuilder;
@@ -246,7 +247,8 @@ public class RuleBenchmark {
     KieServices services = KieServices.Factory.get();
     KieFileSystem files = services.newKieFileSystem();
     files.write("src/main/resources/gelwright/bench/rules.drl", DRL);
-    KieBuilder builder = services.newKieBuilder(files).buildAll();
+    KieBuilder builder =
+        services.newKieBuilder(files).buildAll(ExecutableModelProject.class);
     require(
         !builder.getResults().hasMessages(Message.Level.ERROR), builder.getResults().toString());
     session =
