@@ -40,7 +40,7 @@ public final class Profile implements Facts {
   private final Map<Integer, Shifted> shifted = new HashMap<>();
   // By slot.
   private final Chosen[] choices = new Chosen[Properties.FORMULA.size()];
-  private final Map<Definition, Bounded[]> numbers = new IdentityHashMap<>();
+  private final IdentityHashMap<Definition, Bounded[]> numbers = new IdentityHashMap<>();
   private final Map<Integer, List<Item>> items = new HashMap<>();
   private final Map<Call, Definition> calls = new HashMap<>();
 

@@ -30,7 +30,7 @@ final class World {
   private final @Nullable World likely;
   private final @Nullable NumberedDoubt shifted;
   private final double deviations;
-  private final Map<Object, Computed[]> computed = new IdentityHashMap<>();
+  private final IdentityHashMap<Object, Computed[]> computed = new IdentityHashMap<>();
   private final Map<String, Integer> doubtNumbers = new HashMap<>();
   private final Map<String, Integer> sourceNumbers = new HashMap<>();
   private final List<String> sources = new ArrayList<>();
