@@ -34,7 +34,9 @@ import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
 
-/** Whole reviews by the bundled rules, of which the samples of the other tests show only corners. */
+/**
+ * Whole reviews by the bundled rules, of which the samples of the other tests show only corners.
+ */
 @DisplayName("reviews of the example formulas in every format")
 final class RealReviewsTest {
   private static final Path EXAMPLES = Path.of("..", "docs", "examples");
@@ -71,7 +73,8 @@ final class RealReviewsTest {
   }
 
   @Test
-  @DisplayName("SARIF of a run over several files is valid by the 2.1.0 schema and has a result each")
+  @DisplayName(
+      "SARIF of a run over several files is valid by the 2.1.0 schema and has a result each")
   void sarif() throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     SarifReport.describing(RULE_SETS).write(REVIEWS, UNREADABLE, out);
@@ -91,8 +94,7 @@ final class RealReviewsTest {
   @DisplayName("JSON of one and of several reviews is valid by the published schema")
   void json() throws IOException {
     SchemaCheck schema =
-        SchemaCheck.of(
-            "/gelwright/schemas/review.schema.json", SpecificationVersion.DRAFT_2020_12);
+        SchemaCheck.of("/gelwright/schemas/review.schema.json", SpecificationVersion.DRAFT_2020_12);
     for (Review review : REVIEWS) {
       ByteArrayOutputStream one = new ByteArrayOutputStream();
       JsonReport.indented().write(review, one);

@@ -56,8 +56,7 @@ final class Samples {
     Node.Scalar scalar = (Node.Scalar) node;
     return switch (scalar.kind()) {
       case NUMBER -> DecimalNode.valueOf(new BigDecimal(scalar.text()));
-      case TRUTH ->
-          factory.booleanNode(scalar.text().toLowerCase(Locale.ROOT).equals("true"));
+      case TRUTH -> factory.booleanNode(scalar.text().toLowerCase(Locale.ROOT).equals("true"));
       case NOTHING, BROKEN -> factory.nullNode();
       case TEXT -> factory.textNode(scalar.text());
     };

@@ -112,8 +112,7 @@ final class TextReport {
     // The row of a table is told by the message where it means something to a reader.
     boolean told = Words.isRow(first.subject()) && first.message().contains(first.subject().name());
     title(
-        first.level(),
-        first.title() + (one && !told && !subject.isEmpty() ? " – " + subject : ""));
+        first.level(), first.title() + (one && !told && !subject.isEmpty() ? " – " + subject : ""));
     List<String> messages = findings.stream().map(Finding::message).toList();
     String shared = one ? "" : sharedEnd(messages);
     Set<String> numbers = new LinkedHashSet<>();
@@ -206,9 +205,7 @@ final class TextReport {
     Map<Source.Standing, List<String>> numbers = new TreeMap<>();
     for (Source source : cited) {
       int number = sources.computeIfAbsent(source, key -> sources.size() + 1);
-      numbers
-          .computeIfAbsent(source.standing(), key -> new ArrayList<>())
-          .add("[" + number + "]");
+      numbers.computeIfAbsent(source.standing(), key -> new ArrayList<>()).add("[" + number + "]");
     }
     List<String> parts = new ArrayList<>();
     numbers.forEach(
@@ -501,9 +498,9 @@ final class TextReport {
             + " with engine "
             + review.editions().engine()
             + Words.editions(review.editions().ruleSets())
-            + ". Formula SHA-256 "
-            + review.editions().formulaSha256(),
+            + ".",
         0);
+    paragraph("", "Formula SHA-256 " + review.editions().formulaSha256(), 0);
     line("");
     paragraph("", CLOSING, 0);
   }

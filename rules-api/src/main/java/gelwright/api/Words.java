@@ -307,7 +307,9 @@ final class Words {
               ? dissolves.group(1)
               : row.matches() ? row.group(1) : of.matches() ? of.group(2) : "");
     }
-    return names.size() == 1 ? names.stream().filter(name -> !name.isEmpty()).findAny() : Optional.empty();
+    return names.size() == 1
+        ? names.stream().filter(name -> !name.isEmpty()).findAny()
+        : Optional.empty();
   }
 
   private static String capital(String words) {

@@ -120,7 +120,9 @@ final class CommandLineTest {
     Ran filed = run("review", "--format", format, "--out", out.toString(), file);
     assertEquals("", filed.out());
     assertEquals(first.out(), Files.readString(out));
-    assertTrue(first.out().contains(format.equals("text") ? "Squalane: density" : "density of Squalane"), "names what is missing");
+    assertTrue(
+        first.out().contains(format.equals("text") ? "Squalane: density" : "density of Squalane"),
+        "names what is missing");
   }
 
   @Test
@@ -174,7 +176,9 @@ final class CommandLineTest {
     }
     assertTrue(flat.contains("ISO 11930"));
     assertTrue(
-        flat.lines().allMatch(line -> line.length() <= TextReport.WIDTH || line.contains("/a.yaml")), flat);
+        flat.lines()
+            .allMatch(line -> line.length() <= TextReport.WIDTH || line.contains("/a.yaml")),
+        flat);
     assertFalse(flat.contains("\u001b"));
     for (String once : List.of("ISO 11930", "Rule of thumb", "Try it on a small patch")) {
       assertEquals(flat.indexOf(once), flat.lastIndexOf(once), once);

@@ -22,6 +22,7 @@ import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
 @DisplayName("docs/guide/command-line.md")
@@ -75,9 +76,11 @@ final class GuideTest {
   void options() throws IOException {
     String guide = Files.readString(GUIDE);
     for (String command : List.of("review", "lint", "rules check")) {
-      Matcher option = Pattern.compile("--[a-z-]+").matcher(run(command.split(" ")).out() + help(command));
+      Matcher option = Pattern.compile("--[a-z-]+").matcher(help(command));
       while (option.find()) {
-        assertTrue(guide.contains("`" + option.group()) || guide.contains(option.group() + " "), option.group());
+        assertTrue(
+            guide.contains("`" + option.group()) || guide.contains(option.group() + " "),
+            option.group());
       }
     }
   }
@@ -100,7 +103,7 @@ final class GuideTest {
     assertTrue(broken.err().contains("shade.brief.yaml:2:1: "), broken.err());
   }
 
-  @ParameterizedTest(name = "a sheet of the bytes {0} ends with one line a problem, no trace")
+  @ParameterizedTest(name = "{0} ends with a line a problem that names it, and no stack trace")
   @MethodSource("oddities")
   void odd(String name, String content) throws IOException {
     Path file = folder.resolve(name);
@@ -111,12 +114,12 @@ final class GuideTest {
       assertFalse(ran.err().contains("\tat ") || ran.err().contains("Exception"), ran.err());
       assertFalse(ran.err().contains("Something went wrong"), ran.err());
       if (ran.status() == 2) {
-        assertTrue(ran.err().startsWith(file + ":"), ran.err());
+        assertTrue(ran.err().contains(file.toString()), ran.err());
       }
     }
   }
 
-  static Stream<org.junit.jupiter.params.provider.Arguments> oddities() {
+  static Stream<Arguments> oddities() {
     return Stream.of(
             Map.entry("empty.yaml", ""),
             Map.entry("nul.yaml", "formula: \u0000"),
@@ -133,14 +136,15 @@ final class GuideTest {
             Map.entry("empty.csv", ""),
             Map.entry("header.csv", "phase,name,share\n"),
             Map.entry("quote.csv", "phase,name,share\nA,\"Aqua,rest\n"),
-            Map.entry("huge-number.yaml",
+            Map.entry(
+                "huge-number.yaml",
                 "formula: x\ningredients:\n  - { name: Aqua, share: 1e400 % }\n"),
-            Map.entry("negative.yaml",
-                "formula: x\ningredients:\n  - { name: Aqua, share: -4 % }\n"))
-        .map(entry -> org.junit.jupiter.params.provider.Arguments.of(entry.getKey(), entry.getValue()));
+            Map.entry(
+                "negative.yaml", "formula: x\ningredients:\n  - { name: Aqua, share: -4 % }\n"))
+        .map(entry -> Arguments.of(entry.getKey(), entry.getValue()));
   }
 
-  private String help(String command) {
+  private static String help(String command) {
     return run((command + " --help").split(" ")).out();
   }
 

@@ -25,6 +25,7 @@ import java.util.regex.Pattern;
 public final class Values {
   /** A name in small letters, digits and hyphens, in which pH keeps its capital. */
   public static final Pattern KEBAB = Pattern.compile("(?:pH|[a-z0-9]+)(?:-(?:pH|[a-z0-9]+))*");
+
   private static final Pattern DECIMAL_COMMA = Pattern.compile("\\s*[-+]?\\d+,\\d+.*");
 
   /** How a quantity of a dimension is written, for messages. */
@@ -278,7 +279,10 @@ public final class Values {
                   problems.add(
                       node.place(),
                       "unknown-word",
-                      what + " is " + Words.quoted(text) + ", which is none of the words it may be.",
+                      what
+                          + " is "
+                          + Words.quoted(text)
+                          + ", which is none of the words it may be.",
                       hint.isEmpty() ? "Write one of: " + String.join(", ", known) + "." : hint);
                   return false;
                 });
@@ -343,9 +347,7 @@ public final class Values {
       }
       if (scalar.kind() == Kind.NOTHING) {
         problems.add(
-            place,
-            "empty-value",
-            what + " has no value; write " + expected + " or leave it out.");
+            place, "empty-value", what + " has no value; write " + expected + " or leave it out.");
         return;
       }
       boolean truthAsText = scalar.kind() == Kind.TRUTH && expected.equals("text");
