@@ -127,7 +127,7 @@ final class FormulaReaderTest {
         "share: 1 %, size: 0 µm | not-possible | \"size\" must be more than zero; it is 0 µm.",
         "share: '0,5 %' | bad-quantity | \"share\" is \"0,5 %\"; write a share such as 4 %, 400 ppm or the number 4, or rest, or to-pH.",
         "share: 4 g | wrong-dimension | \"share\" is \"4 g\"; write a share such as 4 %, 400 ppm or the number 4, or rest, or to-pH.",
-        "share: | empty-value | \"share\" has no value; write a share such as 4 %, 400 ppm or the number 4, or rest, or to-pH or leave it out.",
+        "share: | empty-value | \"share\" has no value; write a share such as 4 %, 400 ppm or the number 4, or rest, or to-pH, or leave the key out.",
         "shaer: 4 % | missing-key | The key \"share\" is missing in an ingredient line.",
       })
   @DisplayName("a line with")

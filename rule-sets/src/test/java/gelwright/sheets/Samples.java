@@ -42,7 +42,7 @@ final class Samples {
   }
 
   private static JsonNode json(Node node) {
-    JsonNodeFactory factory = JsonNodeFactory.withExactBigDecimals(true);
+    JsonNodeFactory factory = JsonNodeFactory.instance;
     if (node instanceof Node.Mapping mapping) {
       ObjectNode object = factory.objectNode();
       mapping.entries().values().forEach(entry -> object.set(entry.key(), json(entry.value())));

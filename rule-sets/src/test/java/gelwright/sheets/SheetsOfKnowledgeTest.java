@@ -269,7 +269,7 @@ final class SheetsOfKnowledgeTest {
   @Test
   @DisplayName("the bundled sheets are sound: every source cited is there, every rule set reads")
   void bundled() {
-    Knowledge knowledge = Bundled.load();
+    Library knowledge = Bundled.load();
     assertTrue(knowledge.catalogue().find("Aqua").isPresent());
     assertFalse(knowledge.ruleSets().isEmpty());
     assertTrue(
@@ -280,7 +280,7 @@ final class SheetsOfKnowledgeTest {
   @TestFactory
   @DisplayName("example applies to its base")
   Stream<DynamicTest> bundledExamples() {
-    Knowledge knowledge = Bundled.load();
+    Library knowledge = Bundled.load();
     return knowledge.ruleSheets().stream()
         .flatMap(sheet -> sheet.examples().stream().map(example -> Map.entry(sheet, example)))
         .map(
@@ -304,8 +304,8 @@ final class SheetsOfKnowledgeTest {
             });
   }
 
-  private static final Knowledge NOTHING =
-      new Knowledge(Catalogue.of(List.of(), List.of()), List.of(), Map.of());
+  private static final Library NOTHING =
+      new Library(Catalogue.of(List.of(), List.of()), List.of(), Map.of());
 
   @Test
   @DisplayName("a folder of own sheets of every kind")
@@ -318,7 +318,7 @@ final class SheetsOfKnowledgeTest {
             "shade-mist.formula.yaml")) {
       Files.write(folder.resolve(name), Samples.bytes(name));
     }
-    Knowledge knowledge = Bundled.withOwn(NOTHING, List.of(folder), Limits.USUAL).orThrow();
+    Library knowledge = Bundled.withOwn(NOTHING, List.of(folder), Limits.USUAL).orThrow();
     assertEquals(4, knowledge.catalogue().sources().size());
     assertEquals(1, knowledge.ruleSets().size());
     assertEquals(Set.of("Shade mist"), knowledge.bases().keySet());

@@ -113,9 +113,7 @@ final class AcidityProperties {
   /** Share of a component; what an amount "to pH" takes is solved for, and the water makes room. */
   static Reading share(World world, int item) {
     Component component = world.model().component(item);
-    boolean toPH =
-        component.parts().stream().anyMatch(part -> part.source().amount() instanceof Amount.ToPH);
-    if (!toPH) {
+    if (!component.isSolvedFor()) {
       return Reading.of(component.percent());
     }
     return adjuster(world, component).map(added -> added + component.percent());
@@ -312,11 +310,11 @@ final class AcidityProperties {
 
   private static Optional<Figure> molarMass(Component component) {
     Ingredient ingredient = component.ingredient();
+    Optional<String> form = component.first().source().hydrate();
+    if (form.isPresent()) {
+      return Optional.ofNullable(ingredient.hydrates().get(form.get()));
+    }
     if (!ingredient.hydrates().isEmpty()) {
-      Optional<String> form = component.first().source().hydrate();
-      if (form.isPresent()) {
-        return Optional.ofNullable(ingredient.hydrates().get(form.get()));
-      }
       return ingredient.hydrates().values().stream().findFirst();
     }
     return ingredient.trait(Trait.MOLAR_MASS);
@@ -383,13 +381,11 @@ final class AcidityProperties {
   }
 
   static Reading shareAsAcid(World world, Component component) {
-    Reading share = share(world, component.index());
+    Reading share = world.of(IngredientProperties.SHARE, component.index());
     Known<Acid> known = component.ingredient().acid();
     if (known.isUnknown()) {
       return new Reading(
-          0,
-          share.high(),
-          Reading.union(share.missing(), Set.of(component.missing("acid–base behaviour"))));
+          0, 100, Reading.union(share.missing(), Set.of(component.missing("acid–base behaviour"))));
     }
     Optional<Acid> acid = known.toOptional();
     if (acid.isEmpty() || acid.get().parent().isEmpty()) {
@@ -397,7 +393,7 @@ final class AcidityProperties {
     }
     Optional<Double> factor = factor(world, component, acid.get());
     if (factor.isEmpty()) {
-      // A salt or an ester weighs more than its acid, so its share is an upper bound.
+      // A salt weighs more than its acid, so its share is an upper bound. A lactone weighs less.
       Set<String> missing = new TreeSet<>(share.missing());
       if (molarMass(component).isEmpty()) {
         missing.add(component.missing(Trait.MOLAR_MASS.key()));
@@ -405,7 +401,8 @@ final class AcidityProperties {
       if (parentMass(world, acid.get()).isEmpty()) {
         missing.add(Trait.MOLAR_MASS.key() + " of " + acid.get().parent());
       }
-      return new Reading(0, share.high(), missing);
+      boolean salt = acid.get().counterIons() > 0;
+      return new Reading(0, salt ? share.high() : 100, missing);
     }
     return share.map(value -> value * factor.get());
   }

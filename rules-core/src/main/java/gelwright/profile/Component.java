@@ -1,5 +1,6 @@
 package gelwright.profile;
 
+import gelwright.formula.Amount;
 import gelwright.formula.Line;
 import gelwright.ingredient.Ingredient;
 import gelwright.ingredient.Known;
@@ -42,23 +43,29 @@ record Component(int index, Ingredient ingredient, boolean known, List<Part> par
     return (double) units() / gelwright.quantity.Share.PER_PERCENT;
   }
 
+  /** Whether a line asks for as much of it as takes the pH to its target. */
+  boolean isSolvedFor() {
+    return parts.stream().anyMatch(part -> part.source().amount() instanceof Amount.ToPH);
+  }
+
   /** Whether it has a function, as far as that is known. */
   Truth has(String function) {
-    return ingredient
-        .functions()
-        .fold(
-            set -> Truth.of(set.contains(function)),
-            Truth.IMPOSSIBLE,
-            Truth.open(Set.of("functions of " + name())));
+    Known<Set<String>> functions = ingredient.functions();
+    return functions.isUnknown()
+        ? Truth.open(Set.of(missing("functions")))
+        : functions.fold(
+            set -> Truth.of(set.contains(function)), Truth.IMPOSSIBLE, Truth.IMPOSSIBLE);
   }
 
   /** Whether it dissolves in the water phase, as far as that is known. */
   Truth inWater() {
     Known<String> dissolves = ingredient.dissolves();
-    return dissolves.fold(
-        where -> Truth.of(where.equals("water") || where.equals("both")),
-        Truth.IMPOSSIBLE,
-        Truth.open(Set.of("what " + name() + " dissolves in")));
+    return dissolves.isUnknown()
+        ? Truth.open(Set.of("what " + name() + " dissolves in"))
+        : dissolves.fold(
+            where -> Truth.of(where.equals("water") || where.equals("both")),
+            Truth.IMPOSSIBLE,
+            Truth.IMPOSSIBLE);
   }
 
   /** The first line that brings it: the one a finding points at. */

@@ -221,7 +221,38 @@ final class CompositionProperties {
         name,
         Unit.PERCENT,
         "sum of all ingredients whose function is " + function,
-        (world, item) -> world.model().sum(function));
+        (world, item) -> sumOf(world, function));
+  }
+
+  // What surely has the function, and what may have it. An amount "to pH" counts with what it takes.
+  private static Reading sumOf(World world, String function) {
+    long sure = 0;
+    long possible = 0;
+    Reading solved = Reading.of(0);
+    Set<String> missing = new java.util.TreeSet<>();
+    for (Component component : world.model().recipe().components()) {
+      Truth has = component.has(function);
+      if (has.odds().high() == 0) {
+        continue;
+      }
+      boolean certain = has.odds().low() == 1;
+      if (component.isSolvedFor()) {
+        Reading share = world.of(IngredientProperties.SHARE, component.index());
+        solved =
+            solved.plus(
+                certain
+                    ? share
+                    : new Reading(
+                        0, share.high(), Reading.union(share.missing(), has.missing())));
+      } else if (certain) {
+        sure += component.units();
+        possible += component.units();
+      } else if (component.units() > 0) {
+        possible += component.units();
+        missing.addAll(has.missing());
+      }
+    }
+    return new Reading(Model.percent(sure), Model.percent(possible), missing).plus(solved);
   }
 
   private static Reading water(World world) {

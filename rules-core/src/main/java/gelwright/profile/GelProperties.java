@@ -220,11 +220,11 @@ final class GelProperties {
     }
     double solvent = FlowLaw.WATER_VISCOSITY;
     world.predicted();
-    FlowCurve thin = loaded(world, mix(world, least, solvent), missing);
+    FlowCurve thin = loaded(world, mix(world, least, solvent), false, missing);
     if (unbounded) {
       return new CurveBound(Optional.of(thin), Optional.empty(), missing);
     }
-    FlowCurve thick = loaded(world, mix(world, most, solvent), missing);
+    FlowCurve thick = loaded(world, mix(world, most, solvent), true, missing);
     return new CurveBound(Optional.of(thin), Optional.of(thick), missing);
   }
 
@@ -240,29 +240,29 @@ final class GelProperties {
     return curve.scaled(factor, factor);
   }
 
-  // Drops and grains stiffen a gel. Where their density is missing the gel without them is taken
-  // and
-  // the missing density is named: they can only stiffen it, so for the thin end this is a bound.
-  private static FlowCurve loaded(World world, FlowCurve gel, Set<String> missing) {
+  // Drops and grains stiffen a gel, the more the more room they take. What may be drops or grains
+  // counts as dissolved for the thin end and as dispersed for the thick one; a density that is
+  // missing is taken where it is physically possible: heaviest for the thin end, lightest for the
+  // thick one.
+  private static FlowCurve loaded(
+      World world, FlowCurve gel, boolean thick, Set<String> missing) {
     double volume = 0;
     double dispersed = 0;
     for (Component component : world.model().recipe().components()) {
       if (component.units() == 0) {
         continue;
       }
-      Truth oil = component.has("oil");
-      Truth particle = component.has("particle");
-      boolean drops = oil.odds().low() == 1 || particle.odds().low() == 1;
-      if (!drops) {
+      Truth drops = component.has("oil").or(component.has("particle"));
+      if (drops.odds().low() < 1) {
+        missing.addAll(drops.missing());
+      }
+      if (drops.odds().high() == 0 || (drops.odds().low() < 1 && !thick)) {
         volume += component.percent();
         continue;
       }
       Reading density = IngredientProperties.trait(world, component, Trait.DENSITY);
-      if (!density.isKnown()) {
-        missing.addAll(density.missing());
-        continue;
-      }
-      double own = component.percent() / (density.low() / 1000);
+      missing.addAll(density.missing());
+      double own = component.percent() / ((thick ? density.low() : density.high()) / 1000);
       volume += own;
       dispersed += own;
     }
@@ -352,11 +352,10 @@ final class GelProperties {
       return Reading.of(
           world.value(figure.get(), component.missing(Trait.HYDRATION_THRESHOLD.key()), ""));
     }
-    // A gum with a known rate and no threshold hydrates cold.
-    if (component.ingredient().hydration().isUnknown()) {
-      return Reading.unknown(0, 200, "hydration of " + component.name());
-    }
-    return Reading.of(0);
+    return Reading.unknown(
+        Trait.HYDRATION_THRESHOLD.least(),
+        Trait.HYDRATION_THRESHOLD.most(),
+        component.missing(Trait.HYDRATION_THRESHOLD.key()));
   }
 
   /**
@@ -404,6 +403,11 @@ final class GelProperties {
     double hydrated = 100 * model.after(path);
     Set<String> missing = new TreeSet<>(cohort.get().missingTemperatures);
     missing.addAll(cohort.get().missingTimes);
+    if (threshold.isEmpty()) {
+      // It may need more heat than it gets; it hydrates at most as if it needed none.
+      missing.add(component.missing(Trait.HYDRATION_THRESHOLD.key()));
+      return new Reading(0, missing.size() == 1 ? hydrated : 100, missing);
+    }
     // A missing time counts as none: what is hydrated without it is a lower bound.
     return missing.isEmpty()
         ? Reading.of(hydrated)
@@ -442,45 +446,63 @@ final class GelProperties {
   // suspension allow joins where the procedure tells how the oil was stirred in.
   private static Reading oilCapacity(World world) {
     Reading capacity = Reading.of(0);
-    double oilVolume = 0;
-    double oilMass = 0;
     for (Component component : world.model().recipe().components()) {
-      if (component.units() == 0) {
+      Truth gum = component.has("gum");
+      if (component.units() == 0 || gum.odds().high() == 0) {
         continue;
       }
-      Truth gum = component.has("gum");
-      if (gum.odds().high() > 0) {
-        Optional<Figure> perGum = component.ingredient().trait(Trait.OIL_PER_GUM);
-        Reading own;
-        if (perGum.isEmpty()) {
-          own = Reading.unknown(0, Double.POSITIVE_INFINITY, component.missing("oil-per-gum"));
-        } else {
-          own =
-              Reading.of(
+      Optional<Figure> perGum = component.ingredient().trait(Trait.OIL_PER_GUM);
+      Reading own =
+          perGum.isEmpty()
+              ? Reading.unknown(0, Double.POSITIVE_INFINITY, component.missing("oil-per-gum"))
+              : Reading.of(
                   component.percent()
                       * world.value(
                           perGum.get(),
                           "oil per part of " + component.name(),
                           "a storage test of this gel with its oil"));
-        }
-        if (gum.odds().low() < 1) {
-          own = new Reading(0, own.high(), Reading.union(own.missing(), gum.missing()));
-        }
-        capacity = capacity.plus(own);
+      if (gum.odds().low() < 1) {
+        own = new Reading(0, own.high(), Reading.union(own.missing(), gum.missing()));
       }
-      if (component.has("oil").odds().low() == 1) {
-        Optional<Figure> density = component.ingredient().trait(Trait.DENSITY);
-        if (density.isPresent()) {
-          oilMass += component.percent();
-          oilVolume +=
-              component.percent() / world.value(density.get(), component.missing("density"), "");
-        }
+      capacity = capacity.plus(own);
+    }
+    return capacity.min(crowding(world));
+  }
+
+  // The share at which drops touch grows with the density of the oil. A missing density is bounded
+  // by what is physically possible; what may be an oil may shift the mean density either way.
+  private static Reading crowding(World world) {
+    double mass = 0;
+    double most = 0;
+    double least = 0;
+    double lightest = Double.POSITIVE_INFINITY;
+    double heaviest = 0;
+    Set<String> missing = new TreeSet<>();
+    for (Component component : world.model().recipe().components()) {
+      Truth oil = component.has("oil");
+      if (component.units() == 0 || oil.odds().high() == 0) {
+        continue;
+      }
+      Reading density = IngredientProperties.trait(world, component, Trait.DENSITY);
+      missing.addAll(density.missing());
+      if (oil.odds().low() == 1) {
+        mass += component.percent();
+        most += component.percent() / density.low();
+        least += component.percent() / density.high();
+      } else {
+        missing.addAll(oil.missing());
+        lightest = Math.min(lightest, density.low());
+        heaviest = Math.max(heaviest, density.high());
       }
     }
-    if (oilVolume == 0) {
-      return capacity;
+    double low = mass > 0 ? mass / most : Double.POSITIVE_INFINITY;
+    double high = mass > 0 ? mass / least : 0;
+    low = Math.min(low, lightest);
+    high = Math.max(high, heaviest);
+    if (low > high) {
+      return Reading.of(100);
     }
-    double crowding = OilCapacity.crowdingShare(oilMass / oilVolume, 1000);
-    return capacity.min(Reading.of(crowding));
+    return new Reading(
+        OilCapacity.crowdingShare(low, 1000), OilCapacity.crowdingShare(high, 1000), missing);
   }
 }

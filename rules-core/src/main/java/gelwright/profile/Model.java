@@ -8,7 +8,6 @@ import gelwright.ingredient.Known;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 /** A formula resolved against a catalogue: everything about it that is not in doubt. */
 final class Model {
@@ -83,24 +82,6 @@ final class Model {
       }
     }
     return last;
-  }
-
-  /** The share of all components that surely have a function, and of those that may have it. */
-  Reading sum(String function) {
-    long sure = 0;
-    long possible = 0;
-    Set<String> missing = new java.util.TreeSet<>();
-    for (Component component : recipe.components()) {
-      var truth = component.has(function);
-      if (truth.odds().low() == 1) {
-        sure += component.units();
-        possible += component.units();
-      } else if (truth.odds().high() > 0 && component.units() > 0) {
-        possible += component.units();
-        missing.addAll(truth.missing());
-      }
-    }
-    return new Reading(percent(sure), percent(possible), missing);
   }
 
   static double percent(long units) {

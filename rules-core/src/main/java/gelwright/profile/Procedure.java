@@ -6,6 +6,7 @@ import gelwright.quantity.Quantity;
 import gelwright.science.HeatBalance;
 import gelwright.science.TemperaturePath;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -53,6 +54,7 @@ final class Procedure {
     double temperature;
     double massInWater;
     double massOfOil;
+    final Set<String> missingMedia = new TreeSet<>();
 
     Vessel(double temperature) {
       this.temperature = temperature;
@@ -204,7 +206,7 @@ final class Procedure {
   }
 
   // Steps without a phase, and phases added without saying where, go to the vessel the procedure
-  // adds into, or else to the one its first step names.
+  // adds into, or else to the one its first step names, or else to the largest.
   private static @Nullable Vessel mainVessel(Formula formula, Map<String, Vessel> vessels) {
     for (Step step : formula.method()) {
       Vessel into = step.into().map(vessels::get).orElse(null);
@@ -218,7 +220,9 @@ final class Procedure {
         return named;
       }
     }
-    return vessels.values().stream().findFirst().orElse(null);
+    return vessels.values().stream()
+        .max(Comparator.comparingDouble(vessel -> vessel.massInWater + vessel.massOfOil))
+        .orElse(null);
   }
 
   private void join(Vessel vessel, Recipe.ResolvedLine line, Cohort cohort) {
@@ -229,6 +233,14 @@ final class Procedure {
             .flatMap(known -> known.dissolves().toOptional())
             .map(where -> where.equals("oil"))
             .orElse(false);
+    // A blend says nothing of its own; its share is small against the water it joins.
+    boolean silent =
+        line.ingredient()
+            .map(known -> known.dissolves().isUnknown() && known.composition().isEmpty())
+            .orElse(true);
+    if (silent && mass > 0) {
+      vessel.missingMedia.add("what " + line.name() + " dissolves in");
+    }
     if (oily) {
       vessel.massOfOil += mass;
     } else {
@@ -252,7 +264,11 @@ final class Procedure {
           total > 0 ? HeatBalance.combined(masses, capacities, celsius) : into.temperature;
       jump(into, combined);
       jump(from, combined);
+      // Water takes twice the heat of an oil, so without knowing which it is the mean is not known.
+      into.missingTemperatures.addAll(into.missingMedia);
+      into.missingTemperatures.addAll(from.missingMedia);
     }
+    into.missingMedia.addAll(from.missingMedia);
     into.massInWater += from.massInWater;
     into.massOfOil += from.massOfOil;
     into.missingTemperatures.addAll(from.missingTemperatures);
@@ -278,6 +294,9 @@ final class Procedure {
     if (changes) {
       if (target.isEmpty()) {
         vessel.missingTemperatures.add("temperature of " + name);
+        for (Cohort cohort : vessel.cohorts) {
+          cohort.missingTemperatures.add("temperature of " + name);
+        }
       } else {
         vessel.missingTemperatures.clear();
       }

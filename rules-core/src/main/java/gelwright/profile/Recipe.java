@@ -71,7 +71,13 @@ final class Recipe {
               : line.amount() instanceof Amount.Rest ? Math.max(0, rest) : 0;
       String name = ingredient.map(Ingredient::name).orElse(line.name());
       lines.add(new ResolvedLine(i, line, ingredient, units, name));
-      expand(catalogue, line, i, name, ingredient, units, parts, found, 0);
+      long content = units;
+      if (line.strength().isPresent()) {
+        content = new Share(units).part(line.strength().get()).units();
+        Component.Part water = new Component.Part(i, units - content, line);
+        add(parts, found, WATER, catalogue.find(WATER), water);
+      }
+      expand(catalogue, line, i, name, ingredient, content, parts, found, 0);
     }
     for (Map.Entry<String, List<Component.Part>> entry : parts.entrySet()) {
       Ingredient ingredient = found.get(entry.getKey());
@@ -110,13 +116,7 @@ final class Recipe {
       }
       return;
     }
-    long content = units;
-    if (line.strength().isPresent() && depth == 0) {
-      content = new Share(units).part(line.strength().get()).units();
-      Optional<Ingredient> water = catalogue.find(WATER);
-      add(parts, found, WATER, water, new Component.Part(index, units - content, line));
-    }
-    add(parts, found, name, ingredient, new Component.Part(index, content, line));
+    add(parts, found, name, ingredient, new Component.Part(index, units, line));
   }
 
   private static void add(

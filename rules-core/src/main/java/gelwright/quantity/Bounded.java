@@ -23,6 +23,9 @@ import java.util.TreeSet;
  * @param missing what would have to be known, in the trade's words; empty when nothing is missing
  */
 public record Bounded(Estimate atLeast, Estimate atMost, Set<String> missing) {
+  /** All of a thing, in the base unit of a share: %. */
+  private static final double WHOLE = 100;
+
   private static final Estimate NOTHING = Estimate.exact(0);
   private static final Estimate NO_LEAST = Estimate.exact(Double.NEGATIVE_INFINITY);
   private static final Estimate NO_MOST = Estimate.exact(Double.POSITIVE_INFINITY);
@@ -70,6 +73,33 @@ public record Bounded(Estimate atLeast, Estimate atMost, Set<String> missing) {
    */
   public boolean isKnown() {
     return atLeast.equals(atMost);
+  }
+
+  /**
+   * Both ends of a 90 % range.
+   *
+   * @param low in base units; negative infinity when not bounded
+   * @param high in base units; infinity when not bounded
+   */
+  public record Range(double low, double high) {}
+
+  /**
+   * From the lower end of the lower estimate to the upper end of the upper one, for showing.
+   *
+   * <p>A share is a part of a whole: where its likely value lies within 0 to 100 % the range shown
+   * does too. The doubt of a share near either end is lopsided in truth, and first-order
+   * propagation does not see that. Odds are not touched by this.
+   *
+   * @param dimension what the number measures
+   */
+  public Range range(Dimension dimension) {
+    double low = atLeast.low();
+    double high = atMost.high();
+    if (dimension.equals(Dimension.SHARE)) {
+      low = atLeast.likely() >= 0 ? Math.max(0, low) : low;
+      high = atMost.likely() <= WHOLE ? Math.min(WHOLE, high) : high;
+    }
+    return new Range(low, high);
   }
 
   /** The sum; open towards every side where infinities of opposite sign meet. */

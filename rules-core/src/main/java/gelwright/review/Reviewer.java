@@ -31,6 +31,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /**
  * Reviews formulas. Immutable and thread-safe; no input or output, no clock.
@@ -51,9 +52,16 @@ public final class Reviewer {
           + " are shown by a challenge test (ISO 11930) and by storage tests.";
 
   private final Knowledge knowledge;
+  private final List<CompiledRule> aboutFormula;
+  private final List<CompiledRule> aboutAcceptances;
 
   private Reviewer(Knowledge knowledge) {
     this.knowledge = knowledge;
+    Map<Boolean, List<CompiledRule>> parts =
+        knowledge.rules().rules().stream()
+            .collect(Collectors.partitioningBy(rule -> kind(rule).equals(ACCEPTANCE)));
+    this.aboutFormula = List.copyOf(parts.get(false));
+    this.aboutAcceptances = List.copyOf(parts.get(true));
   }
 
   /**
@@ -97,6 +105,18 @@ public final class Reviewer {
     return new Session(Profile.of(formula, knowledge.catalogue()), on, Set.of()).only(compiled);
   }
 
+  /**
+   * What becomes of every rule for each of its subjects, in their order, without the findings. A
+   * rule without any subject in this formula has an empty map.
+   *
+   * @return by the full id of the rule
+   */
+  public SortedMap<String, Map<Subject, Verdict>> verdicts(Formula formula, LocalDate on) {
+    requireNonNull(formula, "formula");
+    requireNonNull(on, "on");
+    return new Session(Profile.of(formula, knowledge.catalogue()), on, Set.of()).all();
+  }
+
   /** The worst of several outcomes of one rule, as {@link Review#rules} gives it. */
   public static Optional<Outcome> worst(Iterable<Outcome> outcomes) {
     Optional<Outcome> worst = Optional.empty();
@@ -106,6 +126,12 @@ public final class Reviewer {
       }
     }
     return worst;
+  }
+
+  /** The kind a rule goes through: a kind of item, or the name of a table. */
+  private static String kind(CompiledRule rule) {
+    String text = rule.rule().forEach().map(each -> each.text().strip()).orElse("");
+    return text.startsWith("row of ") ? text.substring("row of ".length()).strip() : text;
   }
 
   /** One review under way. */
@@ -119,6 +145,9 @@ public final class Reviewer {
     private final EnumMap<Outcome, Integer> counts = new EnumMap<>(Outcome.class);
     private final SortedMap<String, Outcome> rules = new TreeMap<>();
 
+    /** Whether outcomes alone are asked for, without findings and duties. */
+    private boolean bare;
+
     /** A finding with what is needed to match it with an acceptance. */
     private record Candidate(Finding finding, Optional<Comparison> comparison, int order) {}
 
@@ -131,24 +160,49 @@ public final class Reviewer {
 
     Map<Subject, Outcome> only(CompiledRule rule) {
       Profile facts = profile;
-      if (isAboutAcceptances(rule)) {
+      if (aboutAcceptances.contains(rule)) {
         askAllButAcceptances();
         List<AcceptanceState> states = new ArrayList<>();
         match(states);
         facts = profile.with(states);
       }
       Map<Subject, Outcome> outcomes = new LinkedHashMap<>();
-      for (gelwright.rule.Subject subject : rule.subjects(facts)) {
-        outcomes.put(about(rule, subject), ask(rule, facts, subject));
-      }
+      verdicts(rule, facts)
+          .forEach((subject, verdict) -> outcomes.put(subject, verdict.outcome()));
       return outcomes;
     }
 
-    private void askAllButAcceptances() {
+    SortedMap<String, Map<Subject, Verdict>> all() {
+      SortedMap<String, Map<Subject, Verdict>> all = new TreeMap<>();
+      // What became of an acceptance is only known from the findings it may cover.
+      bare = formula.accepted().isEmpty();
       for (CompiledRule rule : knowledge.rules().rules()) {
         if (!isAboutAcceptances(rule)) {
-          ask(rule, profile);
+          all.put(rule.id(), verdicts(rule, profile));
         }
+      }
+      List<AcceptanceState> states = new ArrayList<>();
+      match(states);
+      Profile withAcceptances = profile.with(states);
+      for (CompiledRule rule : knowledge.rules().rules()) {
+        if (isAboutAcceptances(rule)) {
+          all.put(rule.id(), verdicts(rule, withAcceptances));
+        }
+      }
+      return all;
+    }
+
+    private Map<Subject, Verdict> verdicts(CompiledRule rule, Profile facts) {
+      Map<Subject, Verdict> verdicts = new LinkedHashMap<>();
+      for (gelwright.rule.Subject subject : rule.subjects(facts)) {
+        verdicts.put(about(rule, subject), ask(rule, facts, subject));
+      }
+      return verdicts;
+    }
+
+    private void askAllButAcceptances() {
+      for (CompiledRule rule : aboutFormula) {
+        ask(rule, profile);
       }
     }
 
@@ -157,10 +211,8 @@ public final class Reviewer {
       List<AcceptanceState> states = new ArrayList<>();
       Map<Integer, Acceptance> accepted = match(states);
       Profile withAcceptances = profile.with(states);
-      for (CompiledRule rule : knowledge.rules().rules()) {
-        if (isAboutAcceptances(rule)) {
-          ask(rule, withAcceptances);
-        }
+      for (CompiledRule rule : aboutAcceptances) {
+        ask(rule, withAcceptances);
       }
       return assemble(accepted);
     }
@@ -169,7 +221,7 @@ public final class Reviewer {
       Outcome worst =
           rule.rule().kind() == Rule.Kind.DUTY ? Outcome.DOES_NOT_APPLY : Outcome.NOT_APPLICABLE;
       for (gelwright.rule.Subject subject : rule.subjects(facts)) {
-        Outcome outcome = ask(rule, facts, subject);
+        Outcome outcome = ask(rule, facts, subject).outcome();
         counts.merge(outcome, 1, Integer::sum);
         if (Judge.rank(outcome) < Judge.rank(worst)) {
           worst = outcome;
@@ -178,7 +230,7 @@ public final class Reviewer {
       rules.put(rule.id(), worst);
     }
 
-    private Outcome ask(CompiledRule rule, Profile facts, gelwright.rule.Subject subject) {
+    private Verdict ask(CompiledRule rule, Profile facts, gelwright.rule.Subject subject) {
       Truth member = new Truth(subject.membership(), subject.membershipMissing());
       Truth applies = member.and(rule.when(facts, subject));
       boolean duty = rule.rule().kind() == Rule.Kind.DUTY;
@@ -186,44 +238,46 @@ public final class Reviewer {
         return duty(rule, facts, subject, Judge.duty(applies));
       }
       if (applies.odds().verdict() == Odds.Verdict.BREAKS) {
-        return duty ? Outcome.DOES_NOT_APPLY : Outcome.NOT_APPLICABLE;
+        return duty ? Verdict.DOES_NOT_APPLY : Verdict.NOT_APPLICABLE;
       }
       Assessment assessment = rule.require(facts, subject);
-      Judge.Verdict verdict = Judge.requirement(applies, assessment.truth());
-      if (duty && verdict.outcome() == Outcome.UNKNOWN) {
+      Judge.Judged judged = Judge.requirement(applies, assessment.truth());
+      if (duty && judged.outcome() == Outcome.UNKNOWN) {
         // The sheet carries nothing to check the duty against: it applies all the same.
         return duty(rule, facts, subject, Judge.duty(applies));
       }
-      if (verdict.outcome() == Outcome.HOLDS) {
-        return Outcome.HOLDS;
+      if (judged.outcome() == Outcome.HOLDS) {
+        return Verdict.HOLDS;
       }
-      candidates.add(candidate(rule, facts, subject, verdict, assessment));
-      return verdict.outcome();
+      if (!bare) {
+        candidates.add(candidate(rule, facts, subject, judged, assessment));
+      }
+      return judged.verdict();
     }
 
-    private Outcome duty(
-        CompiledRule rule, Profile facts, gelwright.rule.Subject subject, Judge.Verdict verdict) {
-      if (verdict.outcome() != Outcome.DOES_NOT_APPLY) {
+    private Verdict duty(
+        CompiledRule rule, Profile facts, gelwright.rule.Subject subject, Judge.Judged judged) {
+      if (judged.outcome() != Outcome.DOES_NOT_APPLY && !bare) {
         duties.add(
             new Duty(
                 rule.id(),
                 rule.rule().title().text(),
-                verdict.outcome(),
+                judged.outcome(),
                 rule.severity(),
                 about(rule, subject),
                 rule.message(facts, subject),
                 rule.rule().lesson(),
-                List.copyOf(new TreeSet<>(verdict.missing())),
+                judged.verdict().missing(),
                 sources(rule.sources(subject))));
       }
-      return verdict.outcome();
+      return judged.verdict();
     }
 
     private Candidate candidate(
         CompiledRule rule,
         Profile facts,
         gelwright.rule.Subject subject,
-        Judge.Verdict verdict,
+        Judge.Judged verdict,
         Assessment assessment) {
       Optional<Comparison> comparison = assessment.comparison();
       Severity level =
@@ -258,16 +312,26 @@ public final class Reviewer {
               about(rule, subject),
               comparison.map(each -> shown(each.observed())),
               comparison.map(this::nearestLimit),
-              rule.message(facts, subject),
+              verdict.outcome() == Outcome.UNKNOWN
+                  ? notChecked(verdict.missing())
+                  : rule.message(facts, subject),
               rule.rule().lesson(),
               sources(sources),
-              List.copyOf(new TreeSet<>(verdict.missing())),
+              verdict.verdict().missing(),
               List.copyOf(settledBy),
               place(facts, rule, subject),
               rule.rule().mustBeKnown(),
               Optional.empty(),
               trace ? Optional.of(rule.trace(facts, subject)) : Optional.empty());
       return new Candidate(finding, comparison, candidates.size());
+    }
+
+    // A rule's message tells what is wrong; where nobody knows whether anything is, it must not be
+    // said.
+    private String notChecked(Set<String> missing) {
+      return "Not checked, because this is not known: "
+          + String.join("; ", new TreeSet<>(missing))
+          + ".";
     }
 
     private Shown nearestLimit(Comparison comparison) {
@@ -326,16 +390,6 @@ public final class Reviewer {
 
     private Subject about(CompiledRule rule, gelwright.rule.Subject subject) {
       return subject.name().isEmpty() ? Subject.FORMULA : new Subject(kind(rule), subject.name());
-    }
-
-    /** The kind a rule goes through: a kind of item, or the name of a table. */
-    private String kind(CompiledRule rule) {
-      String text = rule.rule().forEach().map(each -> each.text().strip()).orElse("");
-      return text.startsWith("row of ") ? text.substring("row of ".length()).strip() : text;
-    }
-
-    private boolean isAboutAcceptances(CompiledRule rule) {
-      return kind(rule).equals(ACCEPTANCE);
     }
 
     // --- Acceptances

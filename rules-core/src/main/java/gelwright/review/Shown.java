@@ -3,7 +3,6 @@ package gelwright.review;
 import static java.util.Objects.requireNonNull;
 
 import gelwright.quantity.Bounded;
-import gelwright.quantity.Estimate;
 import gelwright.quantity.Unit;
 import java.util.Set;
 
@@ -25,15 +24,14 @@ public record Shown(
     missing = java.util.Collections.unmodifiableSet(new java.util.TreeSet<>(missing));
   }
 
-  /** Shows a number in a unit of its dimension. */
+  /** Shows a number in a unit of its dimension; a share never beyond 0 to 100 %. */
   public static Shown of(String name, Bounded value, Unit unit) {
-    Estimate from = value.atLeast();
-    Estimate to = value.atMost();
+    Bounded.Range range = value.range(unit.dimension());
     return new Shown(
         name,
-        unit.fromBase(from.low()),
-        value.isKnown() ? unit.fromBase(from.likely()) : Double.NaN,
-        unit.fromBase(to.high()),
+        unit.fromBase(range.low()),
+        value.isKnown() ? unit.fromBase(value.atLeast().likely()) : Double.NaN,
+        unit.fromBase(range.high()),
         unit,
         value.missing());
   }

@@ -12,8 +12,8 @@ import java.util.Set;
  */
 public record Chosen(Set<String> names, Set<String> missing) {
   public Chosen {
-    names = Set.copyOf(names);
-    missing = Set.copyOf(missing);
+    names = Sets.sorted(names);
+    missing = Sets.sorted(missing);
   }
 
   public static Chosen of(String name) {

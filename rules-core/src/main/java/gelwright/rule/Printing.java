@@ -116,11 +116,12 @@ final class Printing {
       return "about "
           + figure(estimate.likely(), unit)
           + " ("
-          + range(estimate.low(), estimate.high(), unit)
+          + range(value.range(unit.dimension()), unit)
           + ")";
     }
-    double low = value.atLeast().low();
-    double high = value.atMost().high();
+    Bounded.Range range = value.range(unit.dimension());
+    double low = range.low();
+    double high = range.high();
     boolean signed = unit == Unit.PH || unit.dimension().point();
     boolean fromBelow = Double.isInfinite(low) || (!signed && low == 0);
     boolean fromAbove =
@@ -137,8 +138,8 @@ final class Printing {
     return "between " + bare(low, unit) + " and " + figure(high, unit);
   }
 
-  private static String range(double low, double high, Unit unit) {
-    return bare(low, unit) + " to " + figure(high, unit);
+  private static String range(Bounded.Range range, Unit unit) {
+    return bare(range.low(), unit) + " to " + figure(range.high(), unit);
   }
 
   private static String figure(double base, Unit unit) {

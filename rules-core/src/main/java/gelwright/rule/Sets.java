@@ -1,11 +1,19 @@
 package gelwright.rule;
 
+import java.util.Collections;
 import java.util.Set;
 import java.util.TreeSet;
 
-/** Joins sets of names without copying where one of them is empty. */
+/** Sets of names: joined without copying where one is empty, kept in one order everywhere. */
 final class Sets {
   private Sets() {}
+
+  /** An unmodifiable copy in alphabetical order, so that two runs name things in the same order. */
+  static Set<String> sorted(Set<String> names) {
+    return names.size() < 2
+        ? Set.copyOf(names)
+        : Collections.unmodifiableSortedSet(new TreeSet<>(names));
+  }
 
   static Set<String> union(Set<String> a, Set<String> b) {
     if (b.isEmpty() || a == b) {

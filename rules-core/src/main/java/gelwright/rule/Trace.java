@@ -21,7 +21,7 @@ public record Trace(
     requireNonNull(text, "text");
     requireNonNull(place, "place");
     requireNonNull(value, "value");
-    missing = Set.copyOf(missing);
+    missing = Sets.sorted(missing);
     parts = List.copyOf(parts);
   }
 }

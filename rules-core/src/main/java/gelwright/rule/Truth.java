@@ -20,7 +20,7 @@ public record Truth(Odds odds, Set<String> missing) {
   public Truth {
     requireNonNull(odds, "odds");
     boolean certain = odds.low() == 1 || odds.high() == 0;
-    missing = certain ? Set.of() : Set.copyOf(missing);
+    missing = certain ? Set.of() : Sets.sorted(missing);
   }
 
   public static Truth of(boolean truth) {

@@ -19,6 +19,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
 
 /** Readings of single values: texts, words, quantities, shares, dates, lists of these. */
@@ -224,8 +225,7 @@ public final class Values {
     return EXAMPLES.getOrDefault(dimension, dimension.inWords());
   }
 
-  private static Reading<Quantity> quantity(
-      java.util.function.Predicate<Dimension> accepted, String expected) {
+  private static Reading<Quantity> quantity(Predicate<Dimension> accepted, String expected) {
     return (node, what, problems) ->
         quantityText(node, what, expected, problems)
             .flatMap(
@@ -347,7 +347,9 @@ public final class Values {
       }
       if (scalar.kind() == Kind.NOTHING) {
         problems.add(
-            place, "empty-value", what + " has no value; write " + expected + " or leave it out.");
+            place,
+            "empty-value",
+            what + " has no value; write " + expected + ", or leave the key out.");
         return;
       }
       boolean truthAsText = scalar.kind() == Kind.TRUTH && expected.equals("text");
