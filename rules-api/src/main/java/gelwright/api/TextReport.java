@@ -180,7 +180,8 @@ final class TextReport {
       paragraph("Sources: ", cite(cited), INDENT);
     }
     Finding first = findings.get(0);
-    paragraph("", place(first) + "[" + first.rule() + "]", INDENT);
+    // Never wrapped, so that a terminal can open the place and a search finds both on one line.
+    line(" ".repeat(INDENT) + Plain.line(place(first) + "[" + first.rule() + "]"));
     for (Finding finding : findings) {
       finding.trace().ifPresent(trace -> trace(trace, INDENT));
     }
