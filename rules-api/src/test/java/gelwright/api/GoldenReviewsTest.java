@@ -21,8 +21,8 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * The reviews of the example formulas, held to the files in {@code golden}. A change that is meant is
- * taken over with {@code -Dgolden.update=true} and read in the diff before it is committed.
+ * The reviews of the example formulas, held to the files in {@code golden}. A change that is meant
+ * is taken over with {@code -Dgolden.update=true} and read in the diff before it is committed.
  */
 @DisplayName("reviews of the example formulas")
 final class GoldenReviewsTest {
@@ -55,8 +55,7 @@ final class GoldenReviewsTest {
   @MethodSource("reviews")
   void isAsKept(String example, String format) throws IOException {
     String review = review(example, format);
-    Path kept =
-        GOLDEN.resolve(example.replace(".yaml", format.equals("text") ? ".txt" : ".json"));
+    Path kept = GOLDEN.resolve(example.replace(".yaml", format.equals("text") ? ".txt" : ".json"));
     if (UPDATE) {
       Files.createDirectories(GOLDEN);
       Files.writeString(kept, review);

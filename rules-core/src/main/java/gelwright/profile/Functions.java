@@ -62,8 +62,7 @@ final class Functions {
               Unit.PERCENT,
               gelwright.quantity.Estimate.Scale.LINEAR,
               "sum of the shares of the ingredients named, each counted as its free acid or base",
-              (world, arguments) -> 
-                  sum(world, arguments.get(0), AcidityProperties.SHARE_AS_ACID)));
+              (world, arguments) -> sum(world, arguments.get(0), AcidityProperties.SHARE_AS_ACID)));
 
   private Functions() {}
 
@@ -77,16 +76,15 @@ final class Functions {
     return components;
   }
 
-  private static Reading sum(World world, Object components, Definition share) {
-    BitSet numbers = (BitSet) components;
+  private static Reading sum(World world, Object named, Definition share) {
+    BitSet numbers = (BitSet) named;
     Reading sum = Reading.of(0);
-    for (int i = numbers.nextSetBit(0); i >= 0; i = numbers.nextSetBit(i + 1)) {
-      sum = sum.plus(world.of(share, i));
-    }
     for (Component component : world.model().recipe().components()) {
-      if (!numbers.get(component.index())) {
-        sum = sum.plus(mayBeAny(world, component));
-      }
+      sum =
+          sum.plus(
+              numbers.get(component.index())
+                  ? world.of(share, component.index())
+                  : mayBeAny(world, component));
     }
     return sum;
   }
@@ -99,7 +97,9 @@ final class Functions {
     Reading share = world.of(IngredientProperties.SHARE, component.index());
     return share.high() > 0
         ? new Reading(
-            0, share.high(), Reading.union(share.missing(), Set.of("what " + component.name() + " is")))
+            0,
+            share.high(),
+            Reading.union(share.missing(), Set.of("what " + component.name() + " is")))
         : Reading.of(0);
   }
 }

@@ -114,8 +114,7 @@ public final class Profile implements Facts {
         !bounded.isKnown()
             ? Origin.MISSING
             : basis.measured ? Origin.MEASURED : basis.predicted ? Origin.PREDICTED : Origin.STATED;
-    return new Value(
-        definition.name(), bounded, definition.unit(), origin, likely.sources(basis));
+    return new Value(definition.name(), bounded, definition.unit(), origin, likely.sources(basis));
   }
 
   /** Ids of the sources that a property of the formula, or of an item, rests on, sorted. */

@@ -167,8 +167,7 @@ public final class Reviewer {
         facts = profile.with(states);
       }
       Map<Subject, Outcome> outcomes = new LinkedHashMap<>();
-      verdicts(rule, facts)
-          .forEach((subject, verdict) -> outcomes.put(subject, verdict.outcome()));
+      verdicts(rule, facts).forEach((subject, verdict) -> outcomes.put(subject, verdict.outcome()));
       return outcomes;
     }
 
@@ -176,18 +175,14 @@ public final class Reviewer {
       SortedMap<String, Map<Subject, Verdict>> all = new TreeMap<>();
       // What became of an acceptance is only known from the findings it may cover.
       bare = formula.accepted().isEmpty();
-      for (CompiledRule rule : knowledge.rules().rules()) {
-        if (!isAboutAcceptances(rule)) {
-          all.put(rule.id(), verdicts(rule, profile));
-        }
+      for (CompiledRule rule : aboutFormula) {
+        all.put(rule.id(), verdicts(rule, profile));
       }
       List<AcceptanceState> states = new ArrayList<>();
       match(states);
       Profile withAcceptances = profile.with(states);
-      for (CompiledRule rule : knowledge.rules().rules()) {
-        if (isAboutAcceptances(rule)) {
-          all.put(rule.id(), verdicts(rule, withAcceptances));
-        }
+      for (CompiledRule rule : aboutAcceptances) {
+        all.put(rule.id(), verdicts(rule, withAcceptances));
       }
       return all;
     }
