@@ -84,7 +84,8 @@ final class RealReviewsTest {
         SchemaCheck.of("/sarif/sarif-2.1.0-rtm.5.json", SpecificationVersion.DRAFT_4).errors(text));
     int fails = 0;
     for (var result : new ObjectMapper().readTree(text).at("/runs/0/results")) {
-      fails += result.path("kind").asText("fail").equals("fail") ? 1 : 0;
+      boolean accepted = !result.path("suppressions").isEmpty();
+      fails += !accepted && result.path("kind").asText("fail").equals("fail") ? 1 : 0;
     }
     assertEquals(failed(), fails);
   }

@@ -350,10 +350,14 @@ final class Words {
       return "";
     }
     // A step is called "step 3" already, and an ingredient has a name that says what it is.
-    boolean named = Profile.vocabulary().kind(subject.kind()).isPresent();
-    return named || subject.name().startsWith(subject.kind())
+    return !isRow(subject) || subject.name().startsWith(subject.kind())
         ? name(subject)
         : subject.kind() + " " + subject.name();
+  }
+
+  /** Whether it is the row of a table, not a part of the formula. */
+  static boolean isRow(Subject subject) {
+    return !subject.isFormula() && Profile.vocabulary().kind(subject.kind()).isEmpty();
   }
 
   /** Its name; of what an ingredient bears in heat that of the ingredient. */

@@ -151,7 +151,7 @@ final class CommandLineTest {
             "Sources: common practice [1]\n",
             "sheet.yaml:4 [oil-load.breaks]\n",
             "\nBorderline\n",
-            "It probably fails: 1 chance in 4 that it",
+            "fails: 1 chance in 4 that it holds.",
             "\nNOT CHECKED\n",
             "Missing: Squalane: density",
             "it counts as broken until it is",
