@@ -326,13 +326,13 @@ final class Words {
     if (byEdition.isEmpty()) {
       return "";
     }
-    String most =
+    Map.Entry<String, List<String>> commonest =
         Collections.max(
-            byEdition.keySet(),
-            Comparator.comparingInt((String edition) -> byEdition.get(edition).size()));
+            byEdition.entrySet(), Comparator.comparingInt(entry -> entry.getValue().size()));
+    String most = commonest.getKey();
     StringBuilder words =
         new StringBuilder(" and ")
-            .append(Plain.count(byEdition.get(most).size(), "rule set"))
+            .append(Plain.count(commonest.getValue().size(), "rule set"))
             .append(" of edition ")
             .append(most);
     byEdition.forEach(
