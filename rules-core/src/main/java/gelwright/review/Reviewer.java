@@ -89,6 +89,14 @@ public final class Reviewer {
    * @throws IllegalArgumentException when there is no such rule or it is switched off
    */
   public Map<Subject, Outcome> outcomes(Formula formula, LocalDate on, String rule) {
+    Map<Subject, Outcome> outcomes = new LinkedHashMap<>();
+    verdicts(formula, on, rule)
+        .forEach((subject, verdict) -> outcomes.put(subject, verdict.outcome()));
+    return outcomes;
+  }
+
+  /** The same with what is missing. */
+  public Map<Subject, Verdict> verdicts(Formula formula, LocalDate on, String rule) {
     CompiledRule compiled =
         knowledge.rules().rules().stream()
             .filter(each -> each.id().equals(rule))
@@ -144,7 +152,7 @@ public final class Reviewer {
       this.trace = include.contains(Include.TRACE);
     }
 
-    Map<Subject, Outcome> only(CompiledRule rule) {
+    Map<Subject, Verdict> only(CompiledRule rule) {
       Profile facts = profile;
       if (isAboutAcceptances(rule)) {
         askAllButAcceptances();
@@ -152,10 +160,7 @@ public final class Reviewer {
         match(states);
         facts = profile.with(states);
       }
-      Map<Subject, Outcome> outcomes = new LinkedHashMap<>();
-      verdicts(rule, facts)
-          .forEach((subject, verdict) -> outcomes.put(subject, verdict.outcome()));
-      return outcomes;
+      return verdicts(rule, facts);
     }
 
     SortedMap<String, Map<Subject, Verdict>> all() {
