@@ -261,7 +261,7 @@ final class ReviewEndToEndTest {
                 message: "{gum.share} of gum; the house stays below 1 %."
                 lesson: The visitors like it light.
                 sources: [feel-practice]
-                aliases: [garden-house.light-gum]
+                aliases: [light-gum]
             changes:
               - { tighten: feel.tacky-humectants, require: "share-of([Glycerin]) <= 3 %", because: visitors dislike tack }
               - { relax: feel.film-that-pills, require: "gum.share <= 9 %", because: only for hands }
@@ -300,7 +300,7 @@ final class ReviewEndToEndTest {
                 message: "{gum.share} of gum; the house stays below 1 %."
                 lesson: The visitors like it light.
                 sources: [feel-practice]
-                aliases: [garden-house.light-gum]
+                aliases: [light-gum]
             """);
     Review review =
         own.review(
