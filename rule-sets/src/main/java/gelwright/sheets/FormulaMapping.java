@@ -22,12 +22,14 @@ import gelwright.sheets.mapping.Reading;
 import gelwright.sheets.mapping.Values;
 import gelwright.sheets.tree.Document;
 import gelwright.sheets.tree.Node;
+import gelwright.sheets.tree.Words;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -60,7 +62,7 @@ final class FormulaMapping {
   }
 
   private static Set<String> markets() {
-    Set<String> markets = new java.util.TreeSet<>(List.of(Locale.getISOCountries()));
+    Set<String> markets = new TreeSet<>(List.of(Locale.getISOCountries()));
     markets.addAll(List.of("EU", "EEA", "UK"));
     return Set.copyOf(markets);
   }
@@ -477,7 +479,7 @@ final class FormulaMapping {
                           what
                               + " must name a rule by set and id, such as"
                               + " oil-load.above-gel-capacity; it is "
-                              + gelwright.sheets.tree.Words.quoted(text)
+                              + Words.quoted(text)
                               + ".");
                     }
                     return good;

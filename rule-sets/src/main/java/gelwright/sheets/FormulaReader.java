@@ -3,13 +3,16 @@ package gelwright.sheets;
 import static java.util.Objects.requireNonNull;
 
 import gelwright.formula.Formula;
+import gelwright.problem.Problem;
 import gelwright.sheets.mapping.Problems;
 import gelwright.sheets.tree.Decoder;
 import gelwright.sheets.tree.Document;
 import gelwright.sheets.tree.Limits;
 import gelwright.sheets.tree.Node;
 import gelwright.sheets.tree.Read;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -81,9 +84,7 @@ public final class FormulaReader {
     Map<String, Node.Entry> entries = new LinkedHashMap<>();
     Document sheet =
         beside.orElseGet(
-            () ->
-                new Document(
-                    file, new Node.Mapping(lines.place(), Map.of(), false), java.util.List.of()));
+            () -> new Document(file, new Node.Mapping(lines.place(), Map.of(), false), List.of()));
     if (!(sheet.root() instanceof Node.Mapping mapping)) {
       return sheet;
     }
@@ -93,12 +94,11 @@ public final class FormulaReader {
           "formula",
           new Node.Entry("formula", lines.place(), Node.Scalar.text(title(file), lines.place())));
     }
-    java.util.List<gelwright.problem.Problem> problems =
-        new java.util.ArrayList<>(sheet.problems());
+    List<Problem> problems = new ArrayList<>(sheet.problems());
     Node.Entry twice = entries.get("ingredients");
     if (twice != null) {
       problems.add(
-          new gelwright.problem.Problem(
+          new Problem(
               twice.keyPlace(),
               "ingredients-twice",
               "The ingredients are given here and in the table " + file + ".",

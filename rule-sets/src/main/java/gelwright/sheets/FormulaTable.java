@@ -45,6 +45,11 @@ final class FormulaTable {
   private final Limits limits;
   private final char separator;
 
+  /** How many characters have been counted lines in, and the line they end on. */
+  private int counted;
+
+  private int countedLine = 1;
+
   private FormulaTable(String text, String file, Limits limits) {
     this.text = text;
     this.file = file;
@@ -192,16 +197,19 @@ final class FormulaTable {
     return cells;
   }
 
+  /**
+   * The line of a character; rows are asked for in their order, so the text is walked over once.
+   */
   private int lineAt(int index) {
-    int line = 1;
-    for (int i = 0; i < Math.min(index, text.length()); i++) {
+    for (; counted < Math.min(index, text.length()); counted++) {
+      char character = text.charAt(counted);
       boolean lone =
-          text.charAt(i) == '\r' && (i + 1 >= text.length() || text.charAt(i + 1) != '\n');
-      if (text.charAt(i) == '\n' || lone) {
-        line++;
+          character == '\r' && (counted + 1 >= text.length() || text.charAt(counted + 1) != '\n');
+      if (character == '\n' || lone) {
+        countedLine++;
       }
     }
-    return line;
+    return countedLine;
   }
 
   private int columnAt(int index) {

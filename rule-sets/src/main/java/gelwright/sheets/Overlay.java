@@ -1,9 +1,11 @@
 package gelwright.sheets;
 
 import gelwright.ingredient.Catalogue;
+import gelwright.ingredient.Figure;
 import gelwright.ingredient.Ingredient;
 import gelwright.ingredient.Known;
 import gelwright.ingredient.Trait;
+import gelwright.problem.Place;
 import gelwright.problem.Problem;
 import gelwright.problem.Spelling;
 import gelwright.sheets.mapping.Problems;
@@ -98,10 +100,10 @@ public final class Overlay {
    * @param ingredient name of the ingredient
    * @param place where this is written
    */
-  public record Removal(String what, String ingredient, gelwright.problem.Place place) {
+  public record Removal(String what, String ingredient, Place place) {
     /** The ingredient without it. */
     public Ingredient from(Ingredient known) {
-      Map<Trait, gelwright.ingredient.Figure> traits = new EnumMap<>(Trait.class);
+      Map<Trait, Figure> traits = new EnumMap<>(Trait.class);
       traits.putAll(known.traits());
       Trait.of(what).ifPresent(traits::remove);
       return new Ingredient(

@@ -1,6 +1,5 @@
 package gelwright.sheets;
 
-import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.ingredient.Ingredient;
 import gelwright.ingredient.Source;
@@ -38,6 +37,16 @@ final class Shelf {
     problems.add(place, code, message, hint);
   }
 
+  /** Takes over what another shelf has collected, behind what is here. */
+  void add(Shelf other) {
+    problems.addAll(other.problems.inOrder());
+    ingredients.addAll(other.ingredients);
+    sources.addAll(other.sources);
+    cited.addAll(other.cited);
+    ruleSheets.addAll(other.ruleSheets);
+    other.bases.forEach(this::base);
+  }
+
   void add(byte[] bytes, String file) {
     take(Document.read(bytes, file, Document.Format.of(file), limits)).ifPresent(this::add);
   }
@@ -60,7 +69,7 @@ final class Shelf {
     } else if (root.entries().containsKey("rule-set")) {
       take(new RuleSetReader(limits).read(document)).ifPresent(ruleSheets::add);
     } else if (root.entries().containsKey("formula")) {
-      take(new FormulaReader(limits).read(document)).ifPresent(base -> base(base, document));
+      take(new FormulaReader(limits).read(document)).ifPresent(base -> base(base.name(), document));
     } else {
       problems.addAll(document.problems());
       problems.add(
@@ -71,12 +80,12 @@ final class Shelf {
     }
   }
 
-  private void base(Formula base, Document document) {
-    if (bases.put(base.name(), document) != null) {
+  private void base(String name, Document document) {
+    if (bases.put(name, document) != null) {
       problems.add(
           document.root().place(),
           "duplicate-name",
-          "There is another base formula " + Words.quoted(base.name()) + ".");
+          "There is another base formula " + Words.quoted(name) + ".");
     }
   }
 

@@ -50,8 +50,7 @@ final class FormulaReaderTest {
         new Amount.Stated(Share.parse("1.2 %").orElseThrow()), formula.lines().get(2).amount());
     assertEquals(Share.parse("80 %"), formula.lines().get(4).strength());
     assertEquals(new Amount.ToPH(), formula.lines().get(6).amount());
-    assertEquals(
-        Optional.of(Quantity.of(38, Unit.CELSIUS)), formula.method().get(2).temperature());
+    assertEquals(Optional.of(Quantity.of(38, Unit.CELSIUS)), formula.method().get(2).temperature());
     assertEquals(Optional.of(5.4), formula.method().get(4).pH());
     assertEquals(Unit.PH, formula.measured().get(0).value().orElseThrow().unit());
     assertEquals(LocalDate.of(2027, 3, 1), formula.accepted().get(0).until());
@@ -89,7 +88,9 @@ final class FormulaReaderTest {
     byte[] yaml = Samples.bytes("wind-shelter.formula.yaml");
     Formula fromYaml = READER.read(yaml, "a.yaml").orThrow();
     Formula fromJson =
-        READER.read(Samples.utf8(Samples.json(yaml, "a.yaml").toPrettyString()), "a.json").orThrow();
+        READER
+            .read(Samples.utf8(Samples.json(yaml, "a.yaml").toPrettyString()), "a.json")
+            .orThrow();
     assertEquals(fromYaml.lines(), fromJson.lines());
     assertEquals(fromYaml.method(), fromJson.method());
     assertEquals(fromYaml.brief(), fromJson.brief());
@@ -126,7 +127,7 @@ final class FormulaReaderTest {
         "share: 1 %, size: 0 µm | not-possible | \"size\" must be more than zero; it is 0 µm.",
         "share: '0,5 %' | bad-quantity | \"share\" is \"0,5 %\"; write a share such as 4 %, 400 ppm or the number 4, or rest, or to-pH.",
         "share: 4 g | wrong-dimension | \"share\" is \"4 g\"; write a share such as 4 %, 400 ppm or the number 4, or rest, or to-pH.",
-        "share: | empty-value | \"share\" has no value; write a share such as 4 %, 400 ppm or the number 4, or rest, or to-pH or leave it out.",
+        "share: | empty-value | \"share\" has no value; write a share such as 4 %, 400 ppm or the number 4, or rest, or to-pH, or leave the key out.",
         "shaer: 4 % | missing-key | The key \"share\" is missing in an ingredient line.",
       })
   @DisplayName("a line with")
@@ -168,8 +169,7 @@ final class FormulaReaderTest {
   @Test
   @DisplayName("no formula comes out of a sheet with a problem, and no key is forgiven")
   void unknownKey() {
-    Read<Formula> read =
-        yaml("formula: x\nvesion: 2\ningredients: [{ name: A, share: rest }]\n");
+    Read<Formula> read = yaml("formula: x\nvesion: 2\ningredients: [{ name: A, share: rest }]\n");
     assertEquals(List.of("2:1 unknown-key"), Samples.brief(read.problems()));
     assertEquals("Did you mean version?", read.problems().get(0).hint());
     assertTrue(read.value().isEmpty());
@@ -189,8 +189,7 @@ final class FormulaReaderTest {
   void manyProblems() {
     Limits few = new Limits(1 << 20, 40, 100_000, 10_000, 3);
     String sheet = "formula: x\ningredients: [1, 2, 3, 4, 5]\n";
-    List<Problem> problems =
-        new FormulaReader(few).read(Samples.utf8(sheet), "x.yaml").problems();
+    List<Problem> problems = new FormulaReader(few).read(Samples.utf8(sheet), "x.yaml").problems();
     assertEquals(4, problems.size());
     assertEquals("There are 2 more problems.", problems.get(3).message());
   }
@@ -255,8 +254,7 @@ final class FormulaReaderTest {
             .orThrow();
     Formula formula =
         READER
-            .readTable(
-                Samples.utf8("name\tshare\nAqua\trest\n"), "dew.csv", Optional.of(beside))
+            .readTable(Samples.utf8("name\tshare\nAqua\trest\n"), "dew.csv", Optional.of(beside))
             .orThrow();
     assertEquals("Dew", formula.name());
     assertEquals(1, formula.method().size());
@@ -270,8 +268,7 @@ final class FormulaReaderTest {
     Document beside =
         Document.read(Samples.bytes("shade-mist.formula.yaml"), "mist.yaml").orThrow();
     Read<Formula> read =
-        READER.readTable(
-            Samples.utf8("name,share\nAqua,rest\n"), "mist.csv", Optional.of(beside));
+        READER.readTable(Samples.utf8("name,share\nAqua,rest\n"), "mist.csv", Optional.of(beside));
     assertEquals(List.of("2:1 ingredients-twice"), Samples.brief(read.problems()));
   }
 }

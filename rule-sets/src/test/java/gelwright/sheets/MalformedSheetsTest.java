@@ -98,7 +98,10 @@ final class MalformedSheetsTest {
         byte[] bytes = good.clone();
         for (int j = 0; j <= random.nextInt(4); j++) {
           bytes[random.nextInt(bytes.length)] =
-              (byte) (random.nextBoolean() ? "{}[]:,-'\"\n #&*!|>%@`?\\".charAt(random.nextInt(22)) : random.nextInt(256));
+              (byte)
+                  (random.nextBoolean()
+                      ? "{}[]:,-'\"\n #&*!|>%@`?\\".charAt(random.nextInt(22))
+                      : random.nextInt(256));
         }
         Read<Formula> read =
             assertTimeoutPreemptively(LONG, () -> new FormulaReader().read(bytes, file));
@@ -120,7 +123,8 @@ final class MalformedSheetsTest {
   }
 
   private static void truncated(List<Sheet> all) {
-    String json = Samples.json(Samples.bytes("wind-shelter.formula.yaml"), "x.yaml").toPrettyString();
+    String json =
+        Samples.json(Samples.bytes("wind-shelter.formula.yaml"), "x.yaml").toPrettyString();
     for (int i = 1; i < 40; i++) {
       int end = json.length() * i / 40;
       all.add(json("JSON cut off after " + end + " characters", json.substring(0, end)));
@@ -128,7 +132,9 @@ final class MalformedSheetsTest {
     // Cut in the middle of a line's brackets, so that what is left cannot be a whole sheet.
     int from = SAMPLE.indexOf("ingredients:");
     int cut = 0;
-    for (int at = SAMPLE.indexOf(", ", from); at > 0 && cut < 30; at = SAMPLE.indexOf(", ", at + 40)) {
+    for (int at = SAMPLE.indexOf(", ", from);
+        at > 0 && cut < 30;
+        at = SAMPLE.indexOf(", ", at + 40)) {
       all.add(yaml("YAML cut off after " + at + " characters", SAMPLE.substring(0, at)));
       cut++;
     }
@@ -173,8 +179,7 @@ final class MalformedSheetsTest {
     for (String charset : List.of("UTF-16", "UTF-16LE", "UTF-16BE", "UTF-32", "ISO-8859-1")) {
       for (String file : List.of("sheet.yaml", "sheet.json", "sheet.csv")) {
         all.add(
-            new Sheet(
-                charset + " as " + file, file, SAMPLE.getBytes(Charset.forName(charset))));
+            new Sheet(charset + " as " + file, file, SAMPLE.getBytes(Charset.forName(charset))));
       }
     }
     for (String file : List.of("sheet.yaml", "sheet.json", "sheet.csv")) {
@@ -182,7 +187,9 @@ final class MalformedSheetsTest {
       all.add(new Sheet("blanks as " + file, file, Samples.utf8(" \n\n  \n")));
       all.add(
           new Sheet(
-              "a byte order mark alone as " + file, file, new byte[] {(byte) 0xEF, (byte) 0xBB, (byte) 0xBF}));
+              "a byte order mark alone as " + file,
+              file,
+              new byte[] {(byte) 0xEF, (byte) 0xBB, (byte) 0xBF}));
       all.add(new Sheet("NUL bytes as " + file, file, new byte[200]));
       byte[] noise = new byte[5000];
       new Random(7).nextBytes(noise);
@@ -196,7 +203,9 @@ final class MalformedSheetsTest {
       all.add(new Sheet("half a character as " + file, file, cut));
       all.add(
           new Sheet(
-              "an overlong zero as " + file, file, new byte[] {'a', ':', ' ', (byte) 0xC0, (byte) 0x80}));
+              "an overlong zero as " + file,
+              file,
+              new byte[] {'a', ':', ' ', (byte) 0xC0, (byte) 0x80}));
       all.add(
           new Sheet(
               "a lone surrogate as " + file,
@@ -205,9 +214,7 @@ final class MalformedSheetsTest {
       all.add(new Sheet("a bell as " + file, file, Samples.utf8("formula: \u0007\n")));
       all.add(
           new Sheet(
-              "more than a mebibyte as " + file,
-              file,
-              Samples.utf8("# " + "x".repeat(1 << 20))));
+              "more than a mebibyte as " + file, file, Samples.utf8("# " + "x".repeat(1 << 20))));
     }
   }
 
@@ -224,7 +231,8 @@ final class MalformedSheetsTest {
     all.add(yaml("a thousand steps of indentation", stairs.toString()));
     StringBuilder laughs = new StringBuilder("a0: &a0 [x, x]\n");
     for (int i = 1; i < 30; i++) {
-      laughs.append(String.format(Locale.ROOT, "a%d: &a%d [*a%d, *a%d, *a%d]%n", i, i, i - 1, i - 1, i - 1));
+      laughs.append(
+          String.format(Locale.ROOT, "a%d: &a%d [*a%d, *a%d, *a%d]%n", i, i, i - 1, i - 1, i - 1));
     }
     all.add(yaml("a billion laughs", laughs.toString()));
     all.add(yaml("an anchor that holds itself", HEAD + "label: &a { ingredients: [*a] }\n"));
@@ -239,7 +247,10 @@ final class MalformedSheetsTest {
     all.add(yaml("two documents", HEAD + "---\n" + HEAD));
     all.add(yaml("a second, empty document", HEAD + "---\n"));
     all.add(yaml("a key twice", HEAD + "formula: y\n"));
-    all.add(yaml("a key twice in a line", "formula: x\ningredients: [{ name: A, name: B, share: 1 }]\n"));
+    all.add(
+        yaml(
+            "a key twice in a line",
+            "formula: x\ningredients: [{ name: A, name: B, share: 1 }]\n"));
     all.add(yaml("a list as key", HEAD + "? [a, b]\n: c\n"));
     all.add(yaml("a mapping as key", HEAD + "{ a: b }: c\n"));
     all.add(yaml("an empty key", HEAD + ": c\n"));
@@ -268,8 +279,12 @@ final class MalformedSheetsTest {
     all.add(yaml("a comment alone", "# dew\n"));
     all.add(yaml("a document marker alone", "---\n"));
     all.add(yaml("an end marker alone", "...\n"));
-    all.add(yaml("a line of a million characters", HEAD + "version: " + "x".repeat(1_000_000) + "\n"));
-    all.add(yaml("a quoted text of a million characters", HEAD + "version: \"" + "x ".repeat(500_000) + "\"\n"));
+    all.add(
+        yaml("a line of a million characters", HEAD + "version: " + "x".repeat(1_000_000) + "\n"));
+    all.add(
+        yaml(
+            "a quoted text of a million characters",
+            HEAD + "version: \"" + "x ".repeat(500_000) + "\"\n"));
     all.add(yaml("a key of 900 characters", HEAD + "x".repeat(900) + ": 3\n"));
     all.add(yaml("200000 list items", HEAD + "method: [" + "a,".repeat(200_000) + "]\n"));
     all.add(yaml("60000 unknown keys", HEAD + keys(60_000)));
@@ -288,7 +303,10 @@ final class MalformedSheetsTest {
     String good = "\"formula\":\"x\",\"ingredients\":[{\"name\":\"A\",\"share\":\"rest\"}]";
     all.add(json("100000 opening brackets in JSON", "[".repeat(100_000)));
     all.add(json("100000 nested objects in JSON", "{\"a\":".repeat(100_000)));
-    all.add(json("a number of a million digits", "{" + good + ",\"version\":" + "9".repeat(1_000_000) + "}"));
+    all.add(
+        json(
+            "a number of a million digits",
+            "{" + good + ",\"version\":" + "9".repeat(1_000_000) + "}"));
     all.add(json("a key twice in JSON", "{" + good + ",\"formula\":\"y\"}"));
     all.add(json("NaN", "{" + good + ",\"batch\":NaN}"));
     all.add(json("Infinity", "{" + good + ",\"batch\":-Infinity}"));
@@ -314,10 +332,13 @@ final class MalformedSheetsTest {
     all.add(json("null alone in JSON", "null"));
     all.add(json("an empty object", "{}"));
     all.add(json("an empty list", "[]"));
-    all.add(json("a text of a million characters", "{\"formula\":\"" + "x".repeat(1_000_000) + "\"}"));
+    all.add(
+        json("a text of a million characters", "{\"formula\":\"" + "x".repeat(1_000_000) + "\"}"));
     all.add(json("a huge exponent", "{" + good.replace("\"rest\"", "1e999999999") + "}"));
     all.add(json("a tiny exponent", "{" + good.replace("\"rest\"", "1e-999999999") + "}"));
-    all.add(json("a share of 400 digits", "{" + good.replace("\"rest\"", "0." + "3".repeat(400)) + "}"));
+    all.add(
+        json(
+            "a share of 400 digits", "{" + good.replace("\"rest\"", "0." + "3".repeat(400)) + "}"));
   }
 
   private static void tables(List<Sheet> all) {
@@ -350,33 +371,88 @@ final class MalformedSheetsTest {
   private static void values(List<Sheet> all) {
     for (String share :
         List.of(
-            ".nan", ".inf", "-.inf", "NaN", "1e400", "1e99 %", "0x10", "0o17", "1_000", "4%%", "% 4",
-            "four", "4 percents", "1/2", "0.123456789 %", "-0.0001", "100.0000001", "4 % 5", "~",
-            "true", "'0,5'", "٤", "１", "1e-400", "9999999999999999999", "q.s.", "REST", "4 kg")) {
+            ".nan",
+            ".inf",
+            "-.inf",
+            "NaN",
+            "1e400",
+            "1e99 %",
+            "0x10",
+            "0o17",
+            "1_000",
+            "4%%",
+            "% 4",
+            "four",
+            "4 percents",
+            "1/2",
+            "0.123456789 %",
+            "-0.0001",
+            "100.0000001",
+            "4 % 5",
+            "~",
+            "true",
+            "'0,5'",
+            "٤",
+            "１",
+            "1e-400",
+            "9999999999999999999",
+            "q.s.",
+            "REST",
+            "4 kg")) {
       all.add(
-          yaml("share: " + share, "formula: x\ningredients: [{ name: A, share: " + share + " }]\n"));
+          yaml(
+              "share: " + share, "formula: x\ningredients: [{ name: A, share: " + share + " }]\n"));
     }
     for (String line :
         List.of(
-            "formula: ''", "formula: ' '", "version:", "version: [3]", "batch: 500", "batch: 500 mL",
-            "batch: -1 g", "batch: 0 g", "batch: lots", "product:", "product: gel",
-            "product: { pH: 5.8 to 5.0 }", "product: { pH: 40 }", "product: { pH: '5,5' }",
-            "product: { pH: five }", "product: { markets: [no] }", "product: { markets: [XX] }",
-            "product: { area: [nose] }", "product: { shelf-life: 12 }", "product: { Kind: gel }",
-            "equipment: { balance: 0 g }", "equipment: { vessel: 85 mm }",
-            "equipment: { vessel: { diameter: 85 } }", "equipment: { room: { humidity: 120 % } }",
-            "equipment: { room: { temperature: 295 K } }", "equipment: { stirrer: { type: spoon } }",
-            "method: none", "method: {}", "method: [heat]", "method: [{ do: }]",
-            "method: [{ do: heat, to: 1e9 °C }]", "method: [{ do: adjust-pH, to: acid }]",
-            "method: [{ do: hold, for: -5 min }]", "method: [{ do: mix, with: [] , into: }]",
-            "measured: [{ what: pH }]", "measured: [{ what: pH, value: 20 }]",
-            "measured: [{ what: pH, value: 5 Pa }]", "measured: [{ what: viscosity, value: 4 Pa·s }]",
+            "formula: ''",
+            "formula: ' '",
+            "version:",
+            "version: [3]",
+            "batch: 500",
+            "batch: 500 mL",
+            "batch: -1 g",
+            "batch: 0 g",
+            "batch: lots",
+            "product:",
+            "product: gel",
+            "product: { pH: 5.8 to 5.0 }",
+            "product: { pH: 40 }",
+            "product: { pH: '5,5' }",
+            "product: { pH: five }",
+            "product: { markets: [no] }",
+            "product: { markets: [XX] }",
+            "product: { area: [nose] }",
+            "product: { shelf-life: 12 }",
+            "product: { Kind: gel }",
+            "equipment: { balance: 0 g }",
+            "equipment: { vessel: 85 mm }",
+            "equipment: { vessel: { diameter: 85 } }",
+            "equipment: { room: { humidity: 120 % } }",
+            "equipment: { room: { temperature: 295 K } }",
+            "equipment: { stirrer: { type: spoon } }",
+            "method: none",
+            "method: {}",
+            "method: [heat]",
+            "method: [{ do: }]",
+            "method: [{ do: heat, to: 1e9 °C }]",
+            "method: [{ do: adjust-pH, to: acid }]",
+            "method: [{ do: hold, for: -5 min }]",
+            "method: [{ do: mix, with: [] , into: }]",
+            "measured: [{ what: pH }]",
+            "measured: [{ what: pH, value: 20 }]",
+            "measured: [{ what: pH, value: 5 Pa }]",
+            "measured: [{ what: viscosity, value: 4 Pa·s }]",
             "measured: [{ what: viscosity, value: 4, shear-rate: 1 /s }]",
-            "measured: [{ what: flow-curve }]", "measured: [{ what: flow-curve, points: [] }]",
+            "measured: [{ what: flow-curve }]",
+            "measured: [{ what: flow-curve, points: [] }]",
             "measured: [{ what: flow-curve, points: [{ shear-rate: 1 /s }] }]",
             "measured: [{ what: flow-curve, value: 3, points: [{ shear-rate: 1 /s, stress: 1 Pa }] }]",
-            "measured: [{ what: smell, value: 3 }]", "measured: [{ value: 3 }]",
-            "label: [Aqua]", "label: { ingredients: Aqua }", "label: { ingredients: [''] }",
+            "measured: [{ what: smell, value: 3 }]",
+            "measured: [{ value: 3 }]",
+            "label: [Aqua]",
+            "label: { ingredients: Aqua }",
+            "label: { ingredients: [''] }",
             "accepted: [{ rule: oil, because: x, until: 2027-03-01 }]",
             "accepted: [{ rule: a.b, because: '', until: 2027-03-01 }]",
             "accepted: [{ rule: a.b, because: x, until: 2027-02-30 }]",

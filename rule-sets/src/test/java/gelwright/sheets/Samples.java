@@ -42,7 +42,7 @@ final class Samples {
   }
 
   private static JsonNode json(Node node) {
-    JsonNodeFactory factory = JsonNodeFactory.withExactBigDecimals(true);
+    JsonNodeFactory factory = JsonNodeFactory.instance;
     if (node instanceof Node.Mapping mapping) {
       ObjectNode object = factory.objectNode();
       mapping.entries().values().forEach(entry -> object.set(entry.key(), json(entry.value())));
@@ -56,8 +56,7 @@ final class Samples {
     Node.Scalar scalar = (Node.Scalar) node;
     return switch (scalar.kind()) {
       case NUMBER -> DecimalNode.valueOf(new BigDecimal(scalar.text()));
-      case TRUTH ->
-          factory.booleanNode(scalar.text().toLowerCase(Locale.ROOT).equals("true"));
+      case TRUTH -> factory.booleanNode(scalar.text().toLowerCase(Locale.ROOT).equals("true"));
       case NOTHING, BROKEN -> factory.nullNode();
       case TEXT -> factory.textNode(scalar.text());
     };

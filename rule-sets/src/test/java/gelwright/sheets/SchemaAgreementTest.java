@@ -34,16 +34,15 @@ import org.junit.jupiter.api.TestFactory;
 final class SchemaAgreementTest {
   /** Cells depend on the columns that their table declares; a schema cannot say so. */
   private static final Pattern DEPENDS_ON_COLUMNS =
-      Pattern.compile(
-          "/tables/[^/]+/(rows/\\d+/.*|rows/\\d+ (= \\{|with).*|columns(/.*)? .*)");
+      Pattern.compile("/tables/[^/]+/(rows/\\d+/.*|rows/\\d+ (= \\{|with).*|columns(/.*)? .*)");
 
   private static final ObjectMapper MAPPER = new ObjectMapper();
 
   /**
-   * What a reader refuses beyond the schema, because the shape of the document does not show it: how
-   * large a number is, what numbers add up to, which of two is larger, a check digit, whether a code
-   * is a country, whether some part further out names the source, and what depends on the columns a
-   * table declares.
+   * What a reader refuses beyond the schema, because the shape of the document does not show it:
+   * how large a number is, what numbers add up to, which of two is larger, a check digit, whether a
+   * code is a country, whether some part further out names the source, and what depends on the
+   * columns a table declares.
    */
   private static final Set<String> BEYOND_SHAPE =
       Set.of(
@@ -116,8 +115,7 @@ final class SchemaAgreementTest {
                     name,
                     () ->
                         assertEquals(
-                            List.of(),
-                            meta.validate(MAPPER.readTree(Bundled.schema(name))))));
+                            List.of(), meta.validate(MAPPER.readTree(Bundled.schema(name))))));
   }
 
   @TestFactory
@@ -170,7 +168,8 @@ final class SchemaAgreementTest {
         continue;
       }
       count++;
-      List<Problem> problems = reader.apply(Samples.utf8(changed.tree().toString()), "x.json").problems();
+      List<Problem> problems =
+          reader.apply(Samples.utf8(changed.tree().toString()), "x.json").problems();
       boolean shape = problems.stream().anyMatch(p -> !BEYOND_SHAPE.contains(p.code()));
       var errors = schema.validate(changed.tree());
       refused += errors.isEmpty() ? 0 : 1;

@@ -84,8 +84,7 @@ final class SheetsOfKnowledgeTest {
     assertEquals(Known.given("anionic"), ingredient("Sodium Benzoate").charge());
     assertTrue(ingredient("Dew Blend").measured());
     assertEquals(
-        List.of("anhydrous", "mono"),
-        List.copyOf(ingredient("Citric Acid").hydrates().keySet()));
+        List.of("anhydrous", "mono"), List.copyOf(ingredient("Citric Acid").hydrates().keySet()));
   }
 
   @ParameterizedTest(name = "{0} -> {1}")
@@ -115,10 +114,13 @@ final class SheetsOfKnowledgeTest {
   void badIngredients(String keys, String problem) {
     Read<IngredientSheet> read =
         new IngredientReader()
-            .read(Samples.utf8("ingredients:\n  Dew Salt: { " + keys + " }\n".replace("'", "")), "x.yaml");
+            .read(
+                Samples.utf8("ingredients:\n  Dew Salt: { " + keys + " }\n".replace("'", "")),
+                "x.yaml");
     List<String> brief = Samples.brief(read.problems());
     String code = problem.substring(problem.indexOf(' '));
-    assertTrue(brief.stream().anyMatch(p -> p.startsWith("2:") && p.endsWith(code)), brief.toString());
+    assertTrue(
+        brief.stream().anyMatch(p -> p.startsWith("2:") && p.endsWith(code)), brief.toString());
     assertTrue(read.value().isEmpty());
   }
 
@@ -138,8 +140,7 @@ final class SheetsOfKnowledgeTest {
             oil.sources().get(0),
             window.require().orElseThrow(),
             window.forEach().orElseThrow())) {
-      String at =
-          lines.get(text.place().line() - 1).substring(text.place().column() - 1);
+      String at = lines.get(text.place().line() - 1).substring(text.place().column() - 1);
       assertTrue(at.startsWith(text.text()), text + " is not at " + at);
     }
     assertEquals("gel.yield-stress >= row.least-yield", window.require().orElseThrow().text());
@@ -163,8 +164,7 @@ final class SheetsOfKnowledgeTest {
   @DisplayName("a table's columns, cells and sources")
   void tables() {
     Table table = RULES.ruleSet().tables().get(0);
-    assertEquals(
-        new Type.Choices(Set.of("face", "hands")), table.columns().get("areas").type());
+    assertEquals(new Type.Choices(Set.of("face", "hands")), table.columns().get("areas").type());
     assertEquals("soft-gel", table.rows().get(0).key());
     assertEquals("bench", table.rows().get(0).sources().get(0).text());
     assertEquals(2, table.rows().get(1).sources().size());
@@ -182,9 +182,7 @@ final class SheetsOfKnowledgeTest {
             "too-much-oil Optional.empty breaks",
             "too-much-oil Optional.empty unknown",
             "by-row Optional[soft-gel] holds"),
-        RULES.examples().stream()
-            .map(e -> e.rule() + " " + e.row() + " " + e.expected())
-            .toList());
+        RULES.examples().stream().map(e -> e.rule() + " " + e.row() + " " + e.expected()).toList());
   }
 
   // Overlays
@@ -195,8 +193,7 @@ final class SheetsOfKnowledgeTest {
 
   private static Read<Overlay.Applied> tryOverlay(String base, String overlay) {
     Node node = Document.read(Samples.utf8(overlay), "overlay.yaml").orThrow().root();
-    return Overlay.apply(
-        Document.read(Samples.bytes(base), base).orThrow(), (Node.Mapping) node);
+    return Overlay.apply(Document.read(Samples.bytes(base), base).orThrow(), (Node.Mapping) node);
   }
 
   private static Formula read(Overlay.Applied applied) {
@@ -204,7 +201,8 @@ final class SheetsOfKnowledgeTest {
   }
 
   @Test
-  @DisplayName("an overlay changes lines, adds one, changes a step and the brief, and removes parts")
+  @DisplayName(
+      "an overlay changes lines, adds one, changes a step and the brief, and removes parts")
   void overlays() {
     Formula formula =
         read(
@@ -220,9 +218,10 @@ final class SheetsOfKnowledgeTest {
                 without: [Glycerin, label, product.markets]
                 """));
     assertEquals("Sclerotium Gum", formula.lines().get(1).name());
-    assertEquals("0.5 %", ((gelwright.formula.Amount.Stated) formula.lines().get(1).amount()).share().toString());
     assertEquals(
-        900, formula.lines().get(4).size().orElseThrow().value());
+        "0.5 %",
+        ((gelwright.formula.Amount.Stated) formula.lines().get(1).amount()).share().toString());
+    assertEquals(900, formula.lines().get(4).size().orElseThrow().value());
     assertEquals("C", formula.lines().get(4).phase());
     assertEquals("Jojoba Esters", formula.lines().get(6).name());
     assertEquals(5, formula.method().get(2).lasting().orElseThrow().value());
@@ -244,8 +243,7 @@ final class SheetsOfKnowledgeTest {
             "shade-mist.formula.yaml",
             "without: [density of sodium benzoate, pKa of Sodium Benzoate, gum of Dew Gum]\n");
     Catalogue less = applied.of(CATALOGUE).orThrow();
-    assertEquals(
-        Optional.empty(), less.find("Sodium Benzoate").orElseThrow().trait(Trait.DENSITY));
+    assertEquals(Optional.empty(), less.find("Sodium Benzoate").orElseThrow().trait(Trait.DENSITY));
     assertEquals(Known.unknown(), less.find("Sodium Benzoate").orElseThrow().acid());
     assertEquals(Known.unknown(), less.find("Dew Gum").orElseThrow().gum());
     assertTrue(CATALOGUE.find("Dew Gum").orElseThrow().gum().toOptional().isPresent());
@@ -263,8 +261,7 @@ final class SheetsOfKnowledgeTest {
       })
   @DisplayName("an overlay that changes nothing")
   void idleOverlays(String overlay, String code) {
-    assertEquals(
-        code, tryOverlay("shade-mist.formula.yaml", overlay).problems().get(0).code());
+    assertEquals(code, tryOverlay("shade-mist.formula.yaml", overlay).problems().get(0).code());
   }
 
   // Own sheets
@@ -272,20 +269,18 @@ final class SheetsOfKnowledgeTest {
   @Test
   @DisplayName("the bundled sheets are sound: every source cited is there, every rule set reads")
   void bundled() {
-    Knowledge knowledge = Bundled.load();
+    Library knowledge = Bundled.load();
     assertTrue(knowledge.catalogue().find("Aqua").isPresent());
     assertFalse(knowledge.ruleSets().isEmpty());
     assertTrue(
-        Bundled.names().stream()
-            .filter(name -> name.startsWith("gelwright/bases/"))
-            .count()
-        == knowledge.bases().size());
+        Bundled.names().stream().filter(name -> name.startsWith("gelwright/bases/")).count()
+            == knowledge.bases().size());
   }
 
   @TestFactory
   @DisplayName("example applies to its base")
   Stream<DynamicTest> bundledExamples() {
-    Knowledge knowledge = Bundled.load();
+    Library knowledge = Bundled.load();
     return knowledge.ruleSheets().stream()
         .flatMap(sheet -> sheet.examples().stream().map(example -> Map.entry(sheet, example)))
         .map(
@@ -309,8 +304,8 @@ final class SheetsOfKnowledgeTest {
             });
   }
 
-  private static final Knowledge NOTHING =
-      new Knowledge(Catalogue.of(List.of(), List.of()), List.of(), Map.of());
+  private static final Library NOTHING =
+      new Library(Catalogue.of(List.of(), List.of()), List.of(), Map.of());
 
   @Test
   @DisplayName("a folder of own sheets of every kind")
@@ -323,8 +318,7 @@ final class SheetsOfKnowledgeTest {
             "shade-mist.formula.yaml")) {
       Files.write(folder.resolve(name), Samples.bytes(name));
     }
-    Knowledge knowledge =
-        Bundled.withOwn(NOTHING, List.of(folder), Limits.USUAL).orThrow();
+    Library knowledge = Bundled.withOwn(NOTHING, List.of(folder), Limits.USUAL).orThrow();
     assertEquals(4, knowledge.catalogue().sources().size());
     assertEquals(1, knowledge.ruleSets().size());
     assertEquals(Set.of("Shade mist"), knowledge.bases().keySet());

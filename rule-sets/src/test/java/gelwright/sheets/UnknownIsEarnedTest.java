@@ -40,8 +40,8 @@ import org.junit.jupiter.api.DynamicNode;
 import org.junit.jupiter.api.TestFactory;
 
 /**
- * Takes away what is known, piece by piece, of every bundled ingredient in a recipe that has it, and
- * reviews again: a rule may become unknown, and then says what it misses; it never becomes met.
+ * Takes away what is known, piece by piece, of every bundled ingredient in a recipe that has it,
+ * and reviews again: a rule may become unknown, and then says what it misses; it never becomes met.
  */
 @DisplayName("unknown is earned: what is deleted from an ingredient sheet never makes a rule hold")
 final class UnknownIsEarnedTest {
@@ -49,11 +49,7 @@ final class UnknownIsEarnedTest {
 
   private static final Set<Outcome> TROUBLE =
       EnumSet.of(
-          Outcome.BREAKS,
-          Outcome.BORDERLINE,
-          Outcome.UNKNOWN,
-          Outcome.APPLIES,
-          Outcome.MAY_APPLY);
+          Outcome.BREAKS, Outcome.BORDERLINE, Outcome.UNKNOWN, Outcome.APPLIES, Outcome.MAY_APPLY);
 
   private static final Set<Outcome> DOES_NOT_CONCERN =
       EnumSet.of(Outcome.NOT_APPLICABLE, Outcome.DOES_NOT_APPLY);
@@ -146,8 +142,7 @@ final class UnknownIsEarnedTest {
           .acid()
           .toOptional()
           .flatMap(acid -> library.catalogue().find(acid.parent()))
-          .ifPresent(
-              parent -> delete("molar-mass", parent, formula, shelf, before, faults));
+          .ifPresent(parent -> delete("molar-mass", parent, formula, shelf, before, faults));
     }
     assertTrue(faults.isEmpty(), () -> String.join("\n", faults));
   }
@@ -335,11 +330,12 @@ final class UnknownIsEarnedTest {
     List<Line> lines = new ArrayList<>();
     boolean there = false;
     for (Line line : formula.lines()) {
-      boolean same =
-          library.catalogue().find(line.name()).filter(ingredient::equals).isPresent();
+      boolean same = library.catalogue().find(line.name()).filter(ingredient::equals).isPresent();
       there |= same;
       lines.add(
-          same && line.amount() instanceof Amount.Stated ? line(line.phase(), ingredient, percent) : line);
+          same && line.amount() instanceof Amount.Stated
+              ? line(line.phase(), ingredient, percent)
+              : line);
     }
     if (!there) {
       String phase = functions.contains("oil") || functions.contains("fragrance") ? "B" : "A";

@@ -14,6 +14,7 @@ import gelwright.sheets.ExampleRunner;
 import gelwright.sheets.FormulaReader;
 import gelwright.sheets.Library;
 import gelwright.sheets.RuleSheet;
+import gelwright.sheets.tree.Document;
 import gelwright.sheets.tree.Limits;
 import gelwright.sheets.tree.Read;
 import java.nio.file.Path;
@@ -75,10 +76,17 @@ final class BundledEngine implements Engine {
 
     @Override
     public Attempt<Formula> read(byte[] content, String file) {
-      Read<Formula> read =
-          FormulaReader.isTable(file)
-              ? reader.readTable(content, file, Optional.empty())
-              : reader.read(content, file);
+      return attempt(reader.read(content, file));
+    }
+
+    @Override
+    public Attempt<Formula> read(byte[] content, String file, byte[] brief, String briefFile) {
+      return attempt(
+          Document.read(brief, briefFile, Document.Format.of(briefFile), Limits.USUAL)
+              .then(beside -> reader.readTable(content, file, Optional.of(beside))));
+    }
+
+    private static Attempt<Formula> attempt(Read<Formula> read) {
       List<Problem> problems = read.problems();
       return read.value().map(Attempt::of).orElseGet(() -> Attempt.failed(problems));
     }

@@ -32,6 +32,16 @@ interface Engine {
      */
     Attempt<Formula> read(byte[] content, String file);
 
+    /**
+     * Reads a table with the sheet beside it that has its brief and method.
+     *
+     * @param content of the table
+     * @param file name of the table
+     * @param brief content of the sheet beside it
+     * @param briefFile its name
+     */
+    Attempt<Formula> read(byte[] content, String file, byte[] brief, String briefFile);
+
     /** Reviews a formula. */
     Review review(Formula formula, LocalDate on, boolean trace);
 

@@ -1,7 +1,13 @@
 package gelwright.api;
 
+import java.util.logging.Level;
+import java.util.logging.Logger;
+
 /** Where the program starts. */
 public final class Main {
+  /** A library tells its version when it starts; nobody asked. Held, or the level is forgotten. */
+  private static final Logger VALIDATOR = Logger.getLogger("org.hibernate.validator");
+
   private Main() {}
 
   /**
@@ -11,6 +17,7 @@ public final class Main {
    * @param arguments what stands on the command line
    */
   public static void main(String[] arguments) {
+    VALIDATOR.setLevel(Level.WARNING);
     Terminal terminal = Terminal.ofThisProcess();
     System.exit(new Program(new BundledEngine(), terminal).run(arguments));
   }

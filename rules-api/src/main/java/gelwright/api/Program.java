@@ -10,7 +10,6 @@ import picocli.CommandLine.HelpCommand;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
-import picocli.CommandLine.UnmatchedArgumentException;
 
 /** The command line: its commands, and what becomes of anything that goes wrong. */
 final class Program {
@@ -57,21 +56,21 @@ final class Program {
         .addSubcommand("ingredients", ingredients)
         .addSubcommand("help", new HelpCommand())
         .setCaseInsensitiveEnumValuesAllowed(true)
+        // A file may be called @sheet.yaml.
+        .setExpandAtFiles(false)
         .setUsageHelpWidth(100)
         .setUsageHelpAutoWidth(false)
         .setParameterExceptionHandler(this::wrongCall)
         .setExecutionExceptionHandler((problem, line, parsed) -> last(problem));
   }
 
+  /** One line: what is wrong with the call, what may have been meant, where to read on. */
   private int wrongCall(ParameterException problem, String[] arguments) {
-    StringWriter words = new StringWriter();
-    PrintWriter writer = new PrintWriter(words);
-    writer.println(Plain.line(String.valueOf(problem.getMessage())));
-    UnmatchedArgumentException.printSuggestions(problem, writer);
-    writer.println(
-        "Try: " + problem.getCommandLine().getCommandSpec().qualifiedName(" ") + " --help");
-    writer.flush();
-    terminal.complain(words.toString());
+    terminal.complain(
+        Plain.line(WrongCall.words(problem))
+            + " See "
+            + problem.getCommandLine().getCommandSpec().qualifiedName(" ")
+            + " --help.\n");
     return ExitStatus.WRONG;
   }
 

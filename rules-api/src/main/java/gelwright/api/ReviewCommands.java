@@ -1,8 +1,6 @@
 package gelwright.api;
 
 import gelwright.formula.Formula;
-import gelwright.problem.Place;
-import gelwright.problem.Problem;
 import gelwright.problem.Spelling;
 import gelwright.reports.JUnitReport;
 import gelwright.reports.JsonReport;
@@ -16,6 +14,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -135,7 +134,13 @@ final class ReviewCommands {
     abstract SheetFiles files(List<Path> apart);
 
     /** A report for people. */
-    abstract String text(List<Review> reviews, List<Unreadable> unreadable, Ink ink);
+    abstract String text(
+        List<Review> reviews, List<Unreadable> unreadable, List<Path> skipped, Ink ink);
+
+    /** A mistake in the call. */
+    ParameterException wrong(String message) {
+      return new ParameterException(spec.commandLine(), message);
+    }
 
     private sealed interface Done {
       record Reviewed(Review review) implements Done {}
@@ -162,8 +167,11 @@ final class ReviewCommands {
         }
       }
       complain(reviews, unreadable);
+      if (!found.skipped().isEmpty() && (format != Format.TEXT || reviews.isEmpty())) {
+        terminal.complain(LintReport.skipped(found.skipped()) + "\n");
+      }
       if (!reviews.isEmpty() || !unreadable.isEmpty()) {
-        write(report(reviews, unreadable, loaded.get().ruleSets()));
+        write(report(reviews, unreadable, found.skipped(), loaded.get().ruleSets()));
       }
       return new ExitStatus(failOn.level(), requireChecked).of(reviews, unreadable);
     }
@@ -172,9 +180,9 @@ final class ReviewCommands {
       List<String> ids = loaded.ruleSets().stream().map(RuleSet::id).toList();
       for (String set : requireChecked) {
         if (!ids.contains(set)) {
-          throw new ParameterException(
-              spec.commandLine(),
-              "--require-checked: there is no rule set " + set + ". " + Spelling.hint(set, ids));
+          throw wrong(
+              ("--require-checked: there is no rule set " + set + ". " + Spelling.hint(set, ids))
+                  .strip());
         }
       }
     }
@@ -236,23 +244,19 @@ final class ReviewCommands {
 
     private Done one(Path file, Engine.Loaded loaded, LocalDate day) {
       String name = file.toString();
-      byte[] content;
-      try (InputStream in = Files.newInputStream(file)) {
-        content = in.readNBytes(MOST_BYTES + 1);
-      } catch (IOException e) {
+      Optional<Path> beside = SheetKind.brief(file);
+      Attempt<byte[]> content = content(file);
+      Attempt<byte[]> brief = beside.isEmpty() ? content : content(beside.get());
+      if (content.value().isEmpty() || brief.value().isEmpty()) {
         return new Done.Not(
-            SheetFiles.not(
-                name,
-                Files.isDirectory(file) ? "is-a-folder" : "no-such-file",
-                Files.isDirectory(file)
-                    ? "This is a folder; the command lint goes through folders."
-                    : "This file could not be read."));
+            new Unreadable(
+                name, content.value().isEmpty() ? content.problems() : brief.problems()));
       }
-      if (content.length > MOST_BYTES) {
-        return new Done.Not(
-            SheetFiles.not(name, "too-large", "This file is too large for a formula sheet."));
-      }
-      Attempt<Formula> formula = loaded.read(content, name);
+      Attempt<Formula> formula =
+          beside.isEmpty()
+              ? loaded.read(content.value().get(), name)
+              : loaded.read(
+                  content.value().get(), name, brief.value().get(), beside.get().toString());
       if (formula.value().isEmpty()) {
         return new Done.Not(new Unreadable(name, formula.problems()));
       }
@@ -260,14 +264,43 @@ final class ReviewCommands {
       return new Done.Reviewed(review);
     }
 
-    private byte[] report(List<Review> reviews, List<Unreadable> unreadable, List<RuleSet> ruleSets)
+    private static Attempt<byte[]> content(Path file) {
+      String name = file.toString();
+      byte[] content;
+      try (InputStream in = Files.newInputStream(file)) {
+        content = in.readNBytes(MOST_BYTES + 1);
+      } catch (IOException | SecurityException e) {
+        return Attempt.failed(why(file, name).problems());
+      }
+      return content.length > MOST_BYTES
+          ? Attempt.failed(
+              SheetFiles.not(name, "too-large", "This file is too large for a formula sheet.")
+                  .problems())
+          : Attempt.of(content);
+    }
+
+    private static Unreadable why(Path file, String name) {
+      if (Files.isDirectory(file)) {
+        return SheetFiles.not(
+            name, "is-a-folder", "This is a folder; the command lint goes through folders.");
+      }
+      return Files.exists(file)
+          ? SheetFiles.not(name, "unreadable", "This file could not be read; is it yours to read?")
+          : SheetFiles.not(name, "no-such-file", "There is no such file.");
+    }
+
+    private byte[] report(
+        List<Review> reviews,
+        List<Unreadable> unreadable,
+        List<Path> skipped,
+        List<RuleSet> ruleSets)
         throws IOException {
       ByteArrayOutputStream bytes = new ByteArrayOutputStream();
       switch (format) {
         case TEXT -> {
           Ink ink = out.isPresent() ? Ink.PLAIN : terminal.ink();
           bytes.write(
-              text(reviews, unreadable, ink)
+              text(reviews, unreadable, skipped, ink)
                   .getBytes(out.isPresent() ? StandardCharsets.UTF_8 : terminal.charset()));
         }
         case JSON -> {
@@ -295,8 +328,7 @@ final class ReviewCommands {
       try {
         Files.write(out.get(), report);
       } catch (IOException e) {
-        throw new ParameterException(
-            spec.commandLine(), "--out: " + out.get() + " could not be written.");
+        throw wrong("--out: " + out.get() + " could not be written.");
       }
     }
   }
@@ -320,27 +352,22 @@ final class ReviewCommands {
 
     @Override
     SheetFiles files(List<Path> apart) {
-      List<Path> paths = new ArrayList<>();
+      Set<Path> paths = new LinkedHashSet<>();
       List<Unreadable> unreadable = new ArrayList<>();
       for (String file : files) {
         try {
-          paths.add(Path.of(file));
-        } catch (java.nio.file.InvalidPathException e) {
-          unreadable.add(
-              new Unreadable(
-                  file,
-                  List.of(
-                      Problem.of(
-                          new Place(file, 0, 0, ""),
-                          "no-such-file",
-                          "This is no name of a file."))));
+          if (!paths.add(Path.of(file).normalize())) {
+            throw wrong(file + " is named twice.");
+          }
+        } catch (InvalidPathException e) {
+          unreadable.add(SheetFiles.not(file, "no-such-file", "This is no name of a file."));
         }
       }
-      return new SheetFiles(paths, unreadable);
+      return new SheetFiles(List.copyOf(paths), List.of(), unreadable);
     }
 
     @Override
-    String text(List<Review> reviews, List<Unreadable> unreadable, Ink ink) {
+    String text(List<Review> reviews, List<Unreadable> unreadable, List<Path> skipped, Ink ink) {
       StringBuilder text = new StringBuilder();
       for (Review review : reviews) {
         text.append(text.length() == 0 ? "" : "\n" + "–".repeat(20) + "\n\n");
@@ -374,8 +401,8 @@ final class ReviewCommands {
     }
 
     @Override
-    String text(List<Review> reviews, List<Unreadable> unreadable, Ink ink) {
-      return TextReport.summary(reviews, unreadable, ink);
+    String text(List<Review> reviews, List<Unreadable> unreadable, List<Path> skipped, Ink ink) {
+      return LintReport.of(reviews, unreadable, skipped, ink);
     }
   }
 }

@@ -23,15 +23,20 @@ import java.util.regex.PatternSyntaxException;
  * Finds the formula sheets that a command line names: files, folders with all beneath them, and
  * patterns with {@code *} in them. Hidden folders are not entered, links not followed.
  *
+ * <p>A folder may also hold sheets that are no formulas: own ingredients, sources, rules, and the
+ * briefs of tables. They are left out and named.
+ *
  * @param files in the order of their names, each once
+ * @param skipped sheets that are no formulas
  * @param unreadable what was named and is not there
  */
-record SheetFiles(List<Path> files, List<Unreadable> unreadable) {
+record SheetFiles(List<Path> files, List<Path> skipped, List<Unreadable> unreadable) {
   private static final List<String> ENDINGS = List.of(".yaml", ".yml", ".json", ".csv");
   private static final String PATTERN_CHARACTERS = "*?[{";
 
   SheetFiles {
     files = List.copyOf(files);
+    skipped = List.copyOf(skipped);
     unreadable = List.copyOf(unreadable);
   }
 
@@ -43,30 +48,59 @@ record SheetFiles(List<Path> files, List<Unreadable> unreadable) {
    */
   static SheetFiles find(List<String> named, List<Path> apart) {
     Set<Path> found = new TreeSet<>();
+    Set<Path> skipped = new TreeSet<>();
     List<Unreadable> unreadable = new ArrayList<>();
     for (String name : named) {
+      Set<Path> here = new TreeSet<>();
       try {
-        Path path = Path.of(name);
-        if (Files.isDirectory(path)) {
-          walk(path, SheetFiles::isSheet, apart, found);
-        } else if (Files.exists(path)) {
-          found.add(path.normalize());
-        } else if (hasPattern(name)) {
-          glob(name, apart, found);
-        } else {
-          unreadable.add(not(name, "no-such-file", "There is no such file or folder."));
-        }
+        here.addAll(sheets(name, apart));
       } catch (InvalidPathException e) {
-        if (hasPattern(name)) {
-          glob(name, apart, found);
-        } else {
-          unreadable.add(not(name, "no-such-file", "This is no name of a file."));
-        }
+        unreadable.add(not(name, "no-such-file", "This is no name of a file."));
+        continue;
       } catch (IOException e) {
         unreadable.add(not(name, "folder-unreadable", "This folder could not be read."));
+        continue;
+      }
+      if (here.isEmpty()) {
+        unreadable.add(nothing(name));
+      }
+      for (Path file : here) {
+        (SheetKind.isFormula(file) ? found : skipped).add(file);
       }
     }
-    return new SheetFiles(List.copyOf(found), unreadable);
+    return new SheetFiles(List.copyOf(found), List.copyOf(skipped), unreadable);
+  }
+
+  private static Set<Path> sheets(String name, List<Path> apart) throws IOException {
+    Set<Path> found = new TreeSet<>();
+    if (hasPattern(name) && !exists(name)) {
+      glob(name, apart, found);
+      return found;
+    }
+    Path path = Path.of(name);
+    if (Files.isDirectory(path)) {
+      walk(path, SheetFiles::isSheet, apart, found);
+    } else if (Files.exists(path)) {
+      found.add(path.normalize());
+    }
+    return found;
+  }
+
+  private static boolean exists(String name) {
+    try {
+      return Files.exists(Path.of(name));
+    } catch (InvalidPathException e) {
+      return false;
+    }
+  }
+
+  private static Unreadable nothing(String name) {
+    if (hasPattern(name) && !exists(name)) {
+      return not(name, "no-match", "No file matches this pattern.");
+    }
+    return Files.isDirectory(Path.of(name))
+        ? not(name, "no-sheets", "There is no sheet in this folder (.yaml, .yml, .json, .csv).")
+        : not(name, "no-such-file", "There is no such file or folder.");
   }
 
   static Unreadable not(String file, String code, String message) {
@@ -95,8 +129,7 @@ record SheetFiles(List<Path> files, List<Unreadable> unreadable) {
       PathMatcher matcher = FileSystems.getDefault().getPathMatcher("glob:" + rest);
       walk(base, file -> matcher.matches(base.relativize(file)), apart, found);
     } catch (PatternSyntaxException | IOException noMatch) {
-      // A pattern that matches nothing finds nothing; the caller says so when nothing is found at
-      // all.
+      // A pattern that matches nothing finds nothing, and the caller says so.
       return;
     }
   }

@@ -1,33 +1,51 @@
 package gelwright.api;
 
 import gelwright.ingredient.Source;
+import gelwright.problem.Place;
 import gelwright.problem.Problem;
-import gelwright.reports.Gravity;
-import gelwright.reports.Unreadable;
 import gelwright.review.Duty;
 import gelwright.review.Finding;
 import gelwright.review.Outcome;
 import gelwright.review.Review;
+import gelwright.review.Subject;
 import gelwright.rule.Severity;
 import gelwright.rule.Trace;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 
-/** A review as a formulator reads it. The same review gives the same text. */
+/**
+ * A review as a formulator reads it. The same review gives the same text.
+ *
+ * <p>Findings of one rule stand together, its lesson said once. What could not be checked stands
+ * together by what it is about. Sources are numbered and listed at the end; how far a source can be
+ * looked up stands beside its number wherever it is cited.
+ */
 final class TextReport {
-  private static final int WIDTH = 92;
+  static final int WIDTH = 84;
   private static final int INDENT = 9;
 
-  private static final String CLOSING =
-      "This is a prediction with its sources, not a certificate, and not a safety assessment. What"
-          + " could not be checked is not passed. A qualified safety assessor, a preservative"
-          + " challenge test (ISO 11930), stability tests and the law of the place decide.";
+  /** Set whose duties say what can hurt. */
+  private static final String CAUTION = "caution.";
+
+  /** Closes every report. */
+  static final String CLOSING =
+      "A prediction with its sources: not a certificate, and not a safety assessment. What could"
+          + " not be checked is not passed. A qualified safety assessor, a preservative challenge"
+          + " test (ISO 11930), stability tests and the law of the place decide.";
+
+  /** Part of the statement that every review carries among its cautions; the closing says it. */
+  private static final String STANDING = "not a safety assessment";
 
   private final Ink ink;
   private final StringBuilder text = new StringBuilder();
+  private final Map<Source, Integer> sources = new LinkedHashMap<>();
 
   private TextReport(Ink ink) {
     this.ink = ink;
@@ -48,11 +66,10 @@ final class TextReport {
     paragraph("", Words.verdict(review), 0);
     section("Breaks", review, finding -> finding.outcome() == Outcome.BREAKS);
     section("Borderline", review, finding -> finding.outcome() == Outcome.BORDERLINE);
-    section("NOT CHECKED", review, finding -> finding.outcome() == Outcome.UNKNOWN);
-    unlisted(review);
+    unchecked(review);
     accepted(review);
-    duties(review);
-    bullets("Take care", review.cautions());
+    duties("To do and to declare", review, duty -> !duty.rule().startsWith(CAUTION), List.of());
+    duties("Take care", review, duty -> duty.rule().startsWith(CAUTION), otherCautions(review));
     next(review);
     if (!review.switchedOff().isEmpty()) {
       heading("Switched off by the house");
@@ -60,84 +77,163 @@ final class TextReport {
         paragraph("- ", rule.getKey() + ": " + rule.getValue(), 2);
       }
     }
+    sourceList();
     foot(review);
   }
 
   private void section(String title, Review review, Predicate<Finding> filter) {
-    List<Finding> findings =
-        review.findings().stream()
-            .filter(finding -> !finding.isAccepted() && filter.test(finding))
-            .toList();
-    if (findings.isEmpty()) {
+    Map<String, List<Finding>> byRule = new LinkedHashMap<>();
+    for (Finding finding : review.findings()) {
+      if (!finding.isAccepted() && filter.test(finding)) {
+        byRule
+            .computeIfAbsent(finding.level() + " " + finding.rule(), key -> new ArrayList<>())
+            .add(finding);
+      }
+    }
+    if (byRule.isEmpty()) {
       return;
     }
     heading(title);
-    for (int i = 0; i < findings.size(); i++) {
-      if (i > 0) {
+    boolean first = true;
+    for (List<Finding> findings : byRule.values()) {
+      if (!first) {
         line("");
       }
-      finding(findings.get(i));
+      first = false;
+      findings(findings);
     }
   }
 
-  private void finding(Finding finding) {
-    String subject = Words.subject(finding.subject());
-    String title = finding.title() + (subject.isEmpty() ? "" : " – " + subject);
+  /** Findings of one rule. */
+  private void findings(List<Finding> findings) {
+    Finding first = findings.get(0);
+    boolean one = findings.size() == 1;
+    String subject = Words.subject(first.subject());
+    title(first.level(), first.title() + (one && !subject.isEmpty() ? " – " + subject : ""));
+    List<String> messages = findings.stream().map(Finding::message).toList();
+    String shared = one ? "" : sharedEnd(messages);
+    Set<String> numbers = new LinkedHashSet<>();
+    findings.forEach(finding -> Words.numbers(finding).ifPresent(numbers::add));
+    boolean numbersOnce = !one && numbers.size() == 1;
+    for (Finding finding : findings) {
+      String message = finding.message();
+      StringBuilder words =
+          new StringBuilder(message.substring(0, message.length() - shared.length()).strip());
+      if (!numbersOnce) {
+        Words.numbers(finding).ifPresent(more -> words.append(' ').append(more));
+      }
+      if (finding.outcome() == Outcome.BORDERLINE) {
+        words.append(' ').append(Words.odds(finding.odds()));
+      }
+      if (!one && finding.where().line() > 0 && !isWhole(finding)) {
+        words.append(" (line ").append(finding.where().line()).append(')');
+      }
+      paragraph(one ? "" : "- ", words.toString(), INDENT);
+    }
+    if (!one) {
+      String once = numbersOnce ? shared + " " + numbers.iterator().next() : shared;
+      paragraph("", once.strip(), INDENT);
+    }
+    Set<String> settling = new LinkedHashSet<>();
+    findings.forEach(finding -> finding.settledBy().stream().limit(1).forEach(settling::add));
+    if (!settling.isEmpty()) {
+      paragraph("To settle it: ", String.join("; ", settling) + ".", INDENT);
+    }
+    lesson(first);
+    last(findings);
+  }
+
+  /** The sentences with which all messages end, if each says something before them. */
+  private static String sharedEnd(List<String> messages) {
+    String first = messages.get(0);
+    for (int at = first.indexOf(". "); at >= 0; at = first.indexOf(". ", at + 1)) {
+      String end = first.substring(at + 2);
+      if (messages.stream().allMatch(message -> message.endsWith(". " + end))) {
+        return end;
+      }
+    }
+    return "";
+  }
+
+  private void title(Severity level, String title) {
     List<String> lines = Plain.wrap(title, WIDTH - INDENT);
     for (int i = 0; i < lines.size(); i++) {
-      String label = i == 0 ? finding.level().word() : "";
-      line(ink.level(finding.level(), Plain.pad(label, INDENT)) + ink.strong(lines.get(i)));
+      String label = i == 0 ? level.word() : "";
+      line(ink.level(level, Plain.pad(label, INDENT)) + ink.strong(lines.get(i)));
     }
-    paragraph("", finding.message(), INDENT);
-    if (finding.observed().isPresent()) {
-      StringBuilder numbers = new StringBuilder("Observed: ");
-      numbers
-          .append(finding.observed().get().name())
-          .append(' ')
-          .append(Words.range(finding.observed().get()))
-          .append('.');
-      if (finding.limit().isPresent()) {
-        numbers
-            .append(" Limit: ")
-            .append(finding.limit().get().name())
-            .append(' ')
-            .append(Words.range(finding.limit().get()))
-            .append('.');
-      }
-      paragraph("", numbers.toString(), INDENT);
-    }
-    if (finding.outcome() == Outcome.BORDERLINE) {
-      paragraph("", sentence(Words.odds(finding.odds())), INDENT);
-    }
-    if (finding.outcome() == Outcome.UNKNOWN) {
-      paragraph(
-          "Missing: ",
-          finding.missing().isEmpty() ? "not stated" : String.join("; ", finding.missing()),
-          INDENT);
-      if (finding.mustBeKnown()) {
-        paragraph("", "This has to be known: it counts as broken until it is.", INDENT);
-      }
-    }
-    if (!finding.settledBy().isEmpty()) {
-      paragraph("To settle it: ", String.join("; ", finding.settledBy()), INDENT);
-    }
+  }
+
+  private void lesson(Finding finding) {
     if (!finding.lesson().isBlank()) {
       paragraph("Why: ", finding.lesson(), INDENT);
     }
-    sources(finding.sources());
-    String where = finding.where().toString();
-    paragraph("", (where.isEmpty() ? "Rule " : where + ", rule ") + finding.rule(), INDENT);
-    finding.trace().ifPresent(trace -> trace(trace, INDENT));
   }
 
-  private static String sentence(String words) {
-    return words.isEmpty() ? "" : Character.toUpperCase(words.charAt(0)) + words.substring(1) + ".";
+  /** Grounds, place and rule of findings of one rule, and their traces. */
+  private void last(List<Finding> findings) {
+    Set<Source> cited = new LinkedHashSet<>();
+    findings.forEach(finding -> cited.addAll(finding.sources()));
+    if (!cited.isEmpty()) {
+      paragraph("Sources: ", cite(cited), INDENT);
+    }
+    Finding first = findings.get(0);
+    paragraph("", place(first) + "[" + first.rule() + "]", INDENT);
+    for (Finding finding : findings) {
+      finding.trace().ifPresent(trace -> trace(trace, INDENT));
+    }
   }
 
-  private void sources(List<Source> sources) {
-    for (Source source : sources) {
+  /** The sheet and the line; of a finding about the whole formula the sheet only. */
+  private static String place(Finding finding) {
+    Place where = finding.where();
+    if (where.file().isEmpty() && where.line() == 0) {
+      return "";
+    }
+    boolean line = where.line() > 0 && !isWhole(finding);
+    return (line ? new Place(where.file(), where.line(), 0, "").toString() : where.file()) + " ";
+  }
+
+  private static boolean isWhole(Finding finding) {
+    return finding.subject().isFormula() && finding.where().pointer().isEmpty();
+  }
+
+  /** Numbers of sources by standing: {@code [5]; common practice [4] [8]; from memory [7]}. */
+  private String cite(Iterable<Source> cited) {
+    Map<Source.Standing, List<String>> numbers = new TreeMap<>();
+    for (Source source : cited) {
+      int number = sources.computeIfAbsent(source, key -> sources.size() + 1);
+      numbers.computeIfAbsent(source.standing(), key -> new ArrayList<>()).add("[" + number + "]");
+    }
+    List<String> parts = new ArrayList<>();
+    numbers.forEach(
+        (standing, list) ->
+            parts.add((Words.besideNumber(standing) + " " + String.join(" ", list)).strip()));
+    return String.join("; ", parts);
+  }
+
+  private void sourceList() {
+    if (sources.isEmpty()) {
+      return;
+    }
+    heading("Sources");
+    Set<Source.Standing> used = new TreeSet<>();
+    for (Map.Entry<Source, Integer> source : sources.entrySet()) {
+      Source.Standing standing = source.getKey().standing();
+      used.add(standing);
+      String beside = Words.besideNumber(standing);
       paragraph(
-          "Source: ", source.citation() + " [" + Words.standing(source.standing()) + "]", INDENT);
+          "[" + source.getValue() + "] ",
+          (beside.isEmpty() ? "published" : beside) + " – " + source.getKey().citation(),
+          2);
+    }
+    List<String> meanings = new ArrayList<>();
+    for (Source.Standing standing : used) {
+      if (standing != Source.Standing.PUBLISHED) {
+        meanings.add(Words.standing(standing));
+      }
+    }
+    if (!meanings.isEmpty()) {
+      paragraph("", "(" + String.join("; ", meanings) + ")", 2);
     }
   }
 
@@ -156,10 +252,92 @@ final class TextReport {
   }
 
   /**
+   * What could not be checked. A message says what is wrong, which is not known here, so titles
+   * only, gathered by what they are about: one ingredient of which nothing is known can leave many
+   * checks open.
+   */
+  private void unchecked(Review review) {
+    Map<String, List<Finding>> together = new LinkedHashMap<>();
+    for (Finding finding : review.findings()) {
+      if (!finding.isAccepted() && finding.outcome() == Outcome.UNKNOWN) {
+        String about =
+            finding.subject().isFormula()
+                ? Words.onlyNameIn(finding.missing())
+                    .orElseGet(() -> String.join("; ", finding.missing()))
+                : Words.name(finding.subject());
+        together
+            .computeIfAbsent(finding.level() + " " + about, key -> new ArrayList<>())
+            .add(finding);
+      }
+    }
+    List<String> unlisted = unlisted(review);
+    if (together.isEmpty() && unlisted.isEmpty()) {
+      return;
+    }
+    heading("NOT CHECKED");
+    boolean first = true;
+    for (List<Finding> findings : together.values()) {
+      if (!first) {
+        line("");
+      }
+      first = false;
+      open(findings);
+    }
+    if (!unlisted.isEmpty()) {
+      if (!first) {
+        line("");
+      }
+      unlisted.forEach(words -> paragraph("- ", words, 2));
+    }
+  }
+
+  /** What could not be checked of one thing. */
+  private void open(List<Finding> findings) {
+    Finding first = findings.get(0);
+    Subject subject = first.subject();
+    if (findings.size() == 1) {
+      String words = Words.subject(subject);
+      title(first.level(), first.title() + (words.isEmpty() ? "?" : "? – " + words));
+    } else {
+      title(
+          first.level(),
+          Plain.count(findings.size(), "check")
+              + " open"
+              + (subject.isFormula() ? "" : " – " + Words.name(subject)));
+    }
+    Set<String> missing = new LinkedHashSet<>();
+    findings.forEach(finding -> missing.addAll(finding.missing()));
+    paragraph(
+        "Missing: ",
+        missing.isEmpty() ? "not stated" : String.join("; ", Words.missing(missing)),
+        INDENT);
+    if (findings.stream().anyMatch(Finding::mustBeKnown)) {
+      paragraph("", "This has to be known: it counts as broken until it is.", INDENT);
+    }
+    if (findings.size() == 1) {
+      lesson(first);
+      last(findings);
+      return;
+    }
+    for (Finding finding : findings) {
+      paragraph(
+          "- ",
+          finding.title()
+              + "? ("
+              + finding.rule()
+              + (finding.mustBeKnown() ? ", has to be known" : "")
+              + ")",
+          INDENT);
+      finding.trace().ifPresent(trace -> trace(trace, INDENT));
+    }
+    paragraph("", place(first).strip(), INDENT);
+  }
+
+  /**
    * What is unchecked and is no finding, such as a duty of which it is not known whether it
    * applies.
    */
-  private void unlisted(Review review) {
+  private static List<String> unlisted(Review review) {
     List<String> lines = new ArrayList<>();
     for (Review.Unchecked unchecked : review.unchecked()) {
       boolean told =
@@ -179,10 +357,10 @@ final class TextReport {
             unchecked.rule()
                 + (subject.isEmpty() ? "" : " for " + subject)
                 + ": missing "
-                + String.join("; ", unchecked.missing()));
+                + String.join("; ", Words.missing(unchecked.missing())));
       }
     }
-    bullets("NOT CHECKED either", lines);
+    return lines;
   }
 
   private void accepted(Review review) {
@@ -210,65 +388,83 @@ final class TextReport {
     bullets("Accepted", lines);
   }
 
-  private void duties(Review review) {
-    List<Duty> duties =
-        review.duties().stream()
-            .filter(
-                duty ->
-                    duty.applies() != Outcome.DOES_NOT_APPLY
-                        && duty.applies() != Outcome.NOT_APPLICABLE)
-            .toList();
-    if (duties.isEmpty()) {
-      return;
+  /** Cautions that no duty says already. */
+  private static List<String> otherCautions(Review review) {
+    Set<String> said = new TreeSet<>();
+    review.duties().forEach(duty -> said.add(duty.message()));
+    return review.cautions().stream()
+        .filter(caution -> !said.contains(caution) && !caution.contains(STANDING))
+        .toList();
+  }
+
+  private void duties(String title, Review review, Predicate<Duty> filter, List<String> more) {
+    Set<String> lines = new LinkedHashSet<>();
+    for (Duty duty : review.duties()) {
+      if (filter.test(duty)
+          && duty.applies() != Outcome.DOES_NOT_APPLY
+          && duty.applies() != Outcome.NOT_APPLICABLE) {
+        lines.add(duty(duty));
+      }
     }
-    heading("To do and to declare");
-    for (Duty duty : duties) {
-      String subject = Words.subject(duty.subject());
-      StringBuilder words = new StringBuilder();
-      if (duty.applies() == Outcome.MAY_APPLY) {
-        words.append("May apply: ");
-      } else if (duty.applies() == Outcome.HOLDS) {
-        words.append("Done: ");
-      } else if (duty.applies() == Outcome.BREAKS) {
-        words.append("Not done: ");
-      }
-      words.append(duty.message());
-      if (!subject.isEmpty()) {
-        words.append(" (").append(subject).append(')');
-      }
-      if (!duty.missing().isEmpty()) {
-        words.append(" To be sure, state: ").append(String.join("; ", duty.missing())).append('.');
-      }
-      for (Source source : duty.sources()) {
-        words
-            .append(" Source: ")
-            .append(source.citation())
-            .append(" [")
-            .append(Words.standing(source.standing()))
-            .append("].");
-      }
-      paragraph("- ", words.append(" Rule ").append(duty.rule()).append('.').toString(), 2);
+    lines.addAll(more);
+    bullets(title, List.copyOf(lines));
+  }
+
+  private String duty(Duty duty) {
+    StringBuilder words = new StringBuilder();
+    if (duty.applies() == Outcome.MAY_APPLY) {
+      words.append("May apply: ");
+    } else if (duty.applies() == Outcome.HOLDS) {
+      words.append("Done: ");
+    } else if (duty.applies() == Outcome.BREAKS) {
+      words.append("Not done: ");
     }
+    words.append(duty.message());
+    if (!duty.subject().isFormula() && !duty.message().contains(duty.subject().name())) {
+      words.append(" (").append(Words.subject(duty.subject())).append(')');
+    }
+    if (!duty.missing().isEmpty()) {
+      words
+          .append(" To be sure, state: ")
+          .append(String.join("; ", Words.missing(duty.missing())))
+          .append('.');
+    }
+    if (!duty.sources().isEmpty()) {
+      words.append(" Source: ").append(cite(duty.sources())).append('.');
+    }
+    return words.append(" (").append(duty.rule()).append(')').toString();
   }
 
   private void next(Review review) {
+    Map<String, String> titles = new TreeMap<>();
+    review.findings().forEach(finding -> titles.putIfAbsent(finding.rule(), finding.title()));
+    review.duties().forEach(duty -> titles.putIfAbsent(duty.rule(), duty.title()));
     List<String> lines = new ArrayList<>();
     for (Review.MeasureNext next : review.measureNext()) {
-      lines.add(
-          next.what()
-              + (next.decides().isEmpty()
-                  ? ""
-                  : ": would settle " + String.join(", ", next.decides())));
+      List<String> decides =
+          next.decides().stream().map(rule -> titles.getOrDefault(rule, rule)).toList();
+      String what = String.join("; ", Words.missing(List.of(next.what())));
+      lines.add(what + (decides.isEmpty() ? "" : " – would settle: " + String.join("; ", decides)));
     }
     bullets("What to measure or state next", lines);
   }
 
   private void foot(Review review) {
     line("");
+    int times = 0;
+    for (int count : review.counts().values()) {
+      times += count;
+    }
+    int duties =
+        count(review, Outcome.APPLIES)
+            + count(review, Outcome.MAY_APPLY)
+            + count(review, Outcome.DOES_NOT_APPLY);
     paragraph(
         "",
         Plain.count(review.rules().size(), "rule")
-            + " run. Outcomes: "
+            + " run, "
+            + Plain.count(times, "outcome")
+            + ": "
             + count(review, Outcome.HOLDS)
             + " hold, "
             + count(review, Outcome.BREAKS)
@@ -278,24 +474,30 @@ final class TextReport {
             + count(review, Outcome.UNKNOWN)
             + " not checked, "
             + count(review, Outcome.NOT_APPLICABLE)
-            + " not applicable; "
-            + Plain.count(count(review, Outcome.APPLIES), "duty").replace("dutys", "duties")
-            + ", "
-            + count(review, Outcome.MAY_APPLY)
-            + " that may apply; "
+            + " not applicable"
+            + (duties == 0
+                ? ""
+                : "; of the duties "
+                    + count(review, Outcome.APPLIES)
+                    + " apply, "
+                    + count(review, Outcome.MAY_APPLY)
+                    + " may apply, "
+                    + count(review, Outcome.DOES_NOT_APPLY)
+                    + " do not")
+            + ". "
             + review.accepted()
             + " accepted.",
         0);
-    StringBuilder editions = new StringBuilder("Reviewed for ").append(review.editions().on());
-    editions.append(" with engine ").append(review.editions().engine());
-    if (!review.editions().ruleSets().isEmpty()) {
-      editions.append(" and rule sets ");
-      List<String> sets = new ArrayList<>();
-      review.editions().ruleSets().forEach((id, edition) -> sets.add(id + " " + edition));
-      editions.append(String.join(", ", sets));
-    }
-    paragraph("", editions.append('.').toString(), 0);
-    paragraph("", "Formula SHA-256 " + review.editions().formulaSha256(), 0);
+    paragraph(
+        "",
+        "Reviewed for "
+            + review.editions().on()
+            + " with engine "
+            + review.editions().engine()
+            + Words.editions(review.editions().ruleSets())
+            + ". Formula SHA-256 "
+            + review.editions().formulaSha256(),
+        0);
     line("");
     paragraph("", CLOSING, 0);
   }
@@ -324,68 +526,17 @@ final class TextReport {
     if (words.isEmpty()) {
       return;
     }
-    int hang = first.equals("- ") || first.equals("| ") ? 2 : 0;
+    boolean hanging = first.equals("- ") || first.equals("| ") || first.startsWith("[");
+    int hang = hanging ? Plain.length(first) : 0;
     List<String> lines = Plain.wrap(hang > 0 ? words : first + words, WIDTH - indent - hang);
     for (int i = 0; i < lines.size(); i++) {
-      String before = hang == 0 ? "" : i == 0 ? first : "  ";
+      String before = hang == 0 ? "" : i == 0 ? first : " ".repeat(hang);
       line(" ".repeat(indent) + before + lines.get(i));
     }
   }
 
   private void line(String line) {
     text.append(line.stripTrailing()).append('\n');
-  }
-
-  /** Many reviews at a glance: what failed, line by line, and a table. */
-  static String summary(List<Review> reviews, List<Unreadable> unreadable, Ink ink) {
-    StringBuilder out = new StringBuilder();
-    for (Review review : reviews) {
-      for (Finding finding : review.findings()) {
-        if (!finding.isAccepted() && Gravity.of(finding) == Gravity.FAILED) {
-          String where =
-              finding.where().line() > 0 ? finding.where().toString() : review.place().file();
-          String subject = Words.subject(finding.subject());
-          out.append(Plain.line(where))
-              .append(where.isEmpty() ? "" : ": ")
-              .append(ink.level(finding.level(), finding.level().word()))
-              .append(": ")
-              .append(Plain.line(finding.message()))
-              .append(
-                  finding.missing().isEmpty()
-                      ? ""
-                      : " Missing: " + Plain.line(String.join("; ", finding.missing())) + ".")
-              .append(Plain.line(subject).isEmpty() ? "" : " (" + Plain.line(subject) + ")")
-              .append(" [")
-              .append(finding.rule())
-              .append("]\n");
-        }
-      }
-    }
-    if (out.length() > 0) {
-      out.append('\n');
-    }
-    List<List<String>> rows = new ArrayList<>();
-    rows.add(List.of("file", "formula", "outcome", "errors", "warnings", "notes", "not checked"));
-    for (Review review : reviews) {
-      rows.add(
-          List.of(
-              Plain.line(review.place().file()),
-              Plain.line(review.formula()),
-              Words.outcome(review),
-              Integer.toString(Words.count(review, Severity.ERROR)),
-              Integer.toString(Words.count(review, Severity.WARNING)),
-              Integer.toString(Words.count(review, Severity.NOTE)),
-              Integer.toString(review.unchecked().size())));
-    }
-    for (Unreadable file : unreadable) {
-      rows.add(List.of(Plain.line(file.file()), "–", "could not be read", "–", "–", "–", "–"));
-    }
-    table(out, rows, 3, ink);
-    out.append('\n');
-    for (String words : Plain.wrap(CLOSING, WIDTH)) {
-      out.append(words).append('\n');
-    }
-    return out.toString();
   }
 
   /** Columns as wide as they need; from {@code numbers} on flush right. */

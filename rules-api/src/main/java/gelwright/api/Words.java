@@ -1,6 +1,7 @@
 package gelwright.api;
 
 import gelwright.ingredient.Source;
+import gelwright.profile.Profile;
 import gelwright.quantity.Odds;
 import gelwright.quantity.Quantity;
 import gelwright.review.Finding;
@@ -9,8 +10,21 @@ import gelwright.review.Review;
 import gelwright.review.Shown;
 import gelwright.review.Subject;
 import gelwright.rule.Severity;
+import gelwright.rule.Vocabulary;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** What a review's records are called in plain words. */
 final class Words {
@@ -19,6 +33,10 @@ final class Words {
     {1, 20}, {1, 10}, {1, 5}, {1, 4}, {1, 3}, {2, 5}, {1, 2}, {3, 5}, {2, 3}, {3, 4}, {4, 5},
     {9, 10}, {19, 20}
   };
+
+  private static final Pattern OF_NAME = Pattern.compile("(\\S+|[^A-Z]+) of (\\p{Lu}.*)");
+  private static final Pattern DISSOLVES = Pattern.compile("what (.+) dissolves in");
+  private static final Pattern ROW = Pattern.compile("row (.+) of table (.+)");
 
   private Words() {}
 
@@ -115,19 +133,20 @@ final class Words {
     return Quantity.print(value, shown.unit());
   }
 
-  /** Odds as people say them. */
+  /** Odds as people say them: a sentence, or nothing where the outcome says it. */
   static String odds(Odds odds) {
     if (odds.equals(Odds.OPEN)) {
-      return "nothing is known of the odds that it holds";
+      return "Nothing is known of the odds.";
     }
     if (odds.low() != odds.high()) {
-      return "the odds that it holds are between "
+      return "The chance that it holds lies between "
           + percent(odds.low())
           + " and "
-          + percent(odds.high());
+          + percent(odds.high())
+          + ".";
     }
     if (odds.low() <= Odds.BREAKS_TO) {
-      return odds.low() == 0 ? "" : "less than 1 in 20 that it holds";
+      return odds.low() == 0 ? "" : "Less than 1 chance in 20 that it holds.";
     }
     int[] nearest = FRACTIONS[0];
     for (int[] fraction : FRACTIONS) {
@@ -136,12 +155,11 @@ final class Words {
         nearest = fraction;
       }
     }
-    return (odds.low() < 0.5 ? "probably breaks, " : "probably holds, ")
-        + "about "
-        + nearest[0]
+    return (odds.low() < 0.5 ? "It probably fails: " : "It probably holds: ")
+        + Plain.count(nearest[0], "chance")
         + " in "
         + nearest[1]
-        + " that it holds";
+        + (odds.low() < 0.5 ? " that it holds." : ".");
   }
 
   private static String percent(double odds) {
@@ -156,15 +174,194 @@ final class Words {
     };
   }
 
+  /** What stands beside the number of a source: nothing where it can be looked up. */
+  static String besideNumber(Source.Standing standing) {
+    return switch (standing) {
+      case PUBLISHED -> "";
+      case COMMON_PRACTICE -> "common practice";
+      case FROM_MEMORY -> "from memory";
+    };
+  }
+
+  /**
+   * The numbers of a finding that its message does not say, by their meaning. A limit that is
+   * worked out or looked up has no name worth reading.
+   */
+  static Optional<String> numbers(Finding finding) {
+    if (finding.observed().isEmpty()) {
+      return Optional.empty();
+    }
+    Shown observed = finding.observed().get();
+    Optional<Shown> limit = finding.limit().filter(shown -> !says(finding.message(), shown));
+    boolean observedSaid = says(finding.message(), observed);
+    if (observedSaid) {
+      return limit.map(shown -> "The limit is " + range(shown) + ".");
+    }
+    if (limit.isPresent() && range(limit.get()).equals(range(observed))) {
+      return Optional.empty();
+    }
+    String named =
+        meaning(observed.name())
+            .map(words -> capital(words) + ": " + range(observed))
+            .orElseGet(() -> "It comes to " + range(observed));
+    return Optional.of(
+        named + limit.map(shown -> "; the limit is " + range(shown)).orElse("") + ".");
+  }
+
+  /** Whether a message says a number already. */
+  private static boolean says(String message, Shown shown) {
+    if (!shown.isKnown()) {
+      double bound = Double.isFinite(shown.low()) ? shown.low() : shown.high();
+      return !Double.isFinite(bound) || hasNumber(message, print(shown, bound));
+    }
+    return hasNumber(message, print(shown, shown.likely()));
+  }
+
+  private static boolean hasNumber(String message, String number) {
+    for (int at = message.indexOf(number); at >= 0; at = message.indexOf(number, at + 1)) {
+      int end = at + number.length();
+      boolean whole =
+          (at == 0 || !partOfNumber(message.charAt(at - 1)))
+              && (end == message.length() || !Character.isDigit(message.charAt(end)));
+      if (whole) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean partOfNumber(char character) {
+    return Character.isDigit(character) || character == '.' || character == '-';
+  }
+
+  /** What a property means, if the name is that of one. */
+  private static Optional<String> meaning(String name) {
+    return Optional.ofNullable(Meanings.ALL.get(name));
+  }
+
+  /** Meanings of properties by their names; those of items also without their kind. */
+  private static final class Meanings {
+    static final Map<String, String> ALL = all();
+
+    private static Map<String, String> all() {
+      Map<String, String> meanings = new HashMap<>();
+      Vocabulary vocabulary = Profile.vocabulary();
+      for (Vocabulary.ItemKind kind : vocabulary.kinds()) {
+        for (Vocabulary.Property property : kind.properties().values()) {
+          meanings.put(kind.name() + "." + property.name(), property.meaning());
+          meanings.putIfAbsent(property.name(), property.meaning());
+        }
+      }
+      for (Vocabulary.Property property : vocabulary.properties()) {
+        meanings.put(property.name(), property.meaning());
+      }
+      return Map.copyOf(meanings);
+    }
+  }
+
+  /**
+   * What is missing, in words: {@code use-from of Glycerin} becomes "Glycerin: least share at which
+   * it works". What belongs to one ingredient is gathered.
+   */
+  static List<String> missing(Collection<String> missing) {
+    Map<String, List<String>> ofOne = new LinkedHashMap<>();
+    List<String> others = new ArrayList<>();
+    for (String what : missing) {
+      Matcher of = OF_NAME.matcher(what);
+      Matcher dissolves = DISSOLVES.matcher(what);
+      Matcher row = ROW.matcher(what);
+      if (dissolves.matches()) {
+        add(ofOne, dissolves.group(1), "what it dissolves in");
+      } else if (row.matches()) {
+        add(ofOne, row.group(1), "a row of the table " + row.group(2));
+      } else if (of.matches()) {
+        add(ofOne, of.group(2), brief(of.group(1)));
+      } else {
+        others.add(brief(what));
+      }
+    }
+    List<String> all = new ArrayList<>();
+    ofOne.forEach((name, words) -> all.add(name + ": " + String.join(", ", words)));
+    all.addAll(others);
+    return all;
+  }
+
+  private static void add(Map<String, List<String>> ofOne, String name, String words) {
+    ofOne.computeIfAbsent(name, key -> new ArrayList<>()).add(words);
+  }
+
+  /** A property by its meaning, without what explains it further; anything else as it is. */
+  private static String brief(String what) {
+    return meaning(what).map(words -> words.split("[:;]", 2)[0]).orElse(what);
+  }
+
+  /** The ingredient that all the missing things are of, if there is one. */
+  static Optional<String> onlyNameIn(Collection<String> missing) {
+    Set<String> names = new HashSet<>();
+    for (String what : missing) {
+      Matcher of = OF_NAME.matcher(what);
+      Matcher dissolves = DISSOLVES.matcher(what);
+      Matcher row = ROW.matcher(what);
+      names.add(
+          dissolves.matches()
+              ? dissolves.group(1)
+              : row.matches() ? row.group(1) : of.matches() ? of.group(2) : "");
+    }
+    return names.size() == 1
+        ? names.stream().filter(name -> !name.isEmpty()).findAny()
+        : Optional.empty();
+  }
+
+  private static String capital(String words) {
+    return words.startsWith("pH")
+        ? words
+        : Character.toUpperCase(words.charAt(0)) + words.substring(1);
+  }
+
+  /** Editions of rule sets: what most have in common once, the others by name. */
+  static String editions(Map<String, String> sets) {
+    Map<String, List<String>> byEdition = new TreeMap<>();
+    sets.forEach(
+        (id, edition) -> byEdition.computeIfAbsent(edition, key -> new ArrayList<>()).add(id));
+    if (byEdition.isEmpty()) {
+      return "";
+    }
+    String most =
+        Collections.max(
+            byEdition.keySet(),
+            Comparator.comparingInt((String edition) -> byEdition.get(edition).size()));
+    StringBuilder words =
+        new StringBuilder(" and ")
+            .append(Plain.count(byEdition.get(most).size(), "rule set"))
+            .append(" of edition ")
+            .append(most);
+    byEdition.forEach(
+        (edition, ids) -> {
+          if (!edition.equals(most)) {
+            ids.forEach(id -> words.append(", ").append(id).append(' ').append(edition));
+          }
+        });
+    return words.toString();
+  }
+
   /** What a finding is about, or empty for the formula as a whole. */
   static String subject(Subject subject) {
     if (subject.isFormula()) {
       return "";
     }
-    // A step is called "step 3" already.
-    return subject.name().startsWith(subject.kind())
-        ? subject.name()
+    // A step is called "step 3" already, and an ingredient has a name that says what it is.
+    boolean named = Profile.vocabulary().kind(subject.kind()).isPresent();
+    return named || subject.name().startsWith(subject.kind())
+        ? name(subject)
         : subject.kind() + " " + subject.name();
+  }
+
+  /** Its name; of what an ingredient bears in heat that of the ingredient. */
+  static String name(Subject subject) {
+    int comma = subject.name().lastIndexOf(", ");
+    return subject.kind().equals("heat-limit") && comma > 0
+        ? subject.name().substring(0, comma)
+        : subject.name();
   }
 
   /** Findings that count, by level: errors, warnings, notes. */

@@ -124,6 +124,11 @@ final class FakeEngine implements Engine, Engine.Loaded {
   }
 
   @Override
+  public Attempt<Formula> read(byte[] content, String file, byte[] brief, String briefFile) {
+    return read(brief, briefFile);
+  }
+
+  @Override
   public Review review(Formula formula, LocalDate on, boolean trace) {
     List<Finding> findings = new ArrayList<>();
     List<Duty> duties = new ArrayList<>();

@@ -381,7 +381,7 @@ final class AcidityProperties {
   }
 
   static Reading shareAsAcid(World world, Component component) {
-    Reading share = share(world, component.index());
+    Reading share = world.of(IngredientProperties.SHARE, component.index());
     Known<Acid> known = component.ingredient().acid();
     if (known.isUnknown()) {
       return new Reading(

@@ -31,6 +31,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /**
  * Reviews formulas. Immutable and thread-safe; no input or output, no clock.
@@ -51,9 +52,16 @@ public final class Reviewer {
           + " are shown by a challenge test (ISO 11930) and by storage tests.";
 
   private final Knowledge knowledge;
+  private final List<CompiledRule> aboutFormula;
+  private final List<CompiledRule> aboutAcceptances;
 
   private Reviewer(Knowledge knowledge) {
     this.knowledge = knowledge;
+    Map<Boolean, List<CompiledRule>> parts =
+        knowledge.rules().rules().stream()
+            .collect(Collectors.partitioningBy(rule -> kind(rule).equals(ACCEPTANCE)));
+    this.aboutFormula = List.copyOf(parts.get(false));
+    this.aboutAcceptances = List.copyOf(parts.get(true));
   }
 
   /**
@@ -128,6 +136,12 @@ public final class Reviewer {
     return worst;
   }
 
+  /** The kind a rule goes through: a kind of item, or the name of a table. */
+  private static String kind(CompiledRule rule) {
+    String text = rule.rule().forEach().map(each -> each.text().strip()).orElse("");
+    return text.startsWith("row of ") ? text.substring("row of ".length()).strip() : text;
+  }
+
   /** One review under way. */
   private final class Session {
     private final Profile profile;
@@ -154,7 +168,7 @@ public final class Reviewer {
 
     Map<Subject, Verdict> only(CompiledRule rule) {
       Profile facts = profile;
-      if (isAboutAcceptances(rule)) {
+      if (aboutAcceptances.contains(rule)) {
         askAllButAcceptances();
         List<AcceptanceState> states = new ArrayList<>();
         match(states);
@@ -167,18 +181,14 @@ public final class Reviewer {
       SortedMap<String, Map<Subject, Verdict>> all = new TreeMap<>();
       // What became of an acceptance is only known from the findings it may cover.
       bare = formula.accepted().isEmpty();
-      for (CompiledRule rule : knowledge.rules().rules()) {
-        if (!isAboutAcceptances(rule)) {
-          all.put(rule.id(), verdicts(rule, profile));
-        }
+      for (CompiledRule rule : aboutFormula) {
+        all.put(rule.id(), verdicts(rule, profile));
       }
       List<AcceptanceState> states = new ArrayList<>();
       match(states);
       Profile withAcceptances = profile.with(states);
-      for (CompiledRule rule : knowledge.rules().rules()) {
-        if (isAboutAcceptances(rule)) {
-          all.put(rule.id(), verdicts(rule, withAcceptances));
-        }
+      for (CompiledRule rule : aboutAcceptances) {
+        all.put(rule.id(), verdicts(rule, withAcceptances));
       }
       return all;
     }
@@ -192,10 +202,8 @@ public final class Reviewer {
     }
 
     private void askAllButAcceptances() {
-      for (CompiledRule rule : knowledge.rules().rules()) {
-        if (!isAboutAcceptances(rule)) {
-          ask(rule, profile);
-        }
+      for (CompiledRule rule : aboutFormula) {
+        ask(rule, profile);
       }
     }
 
@@ -204,10 +212,8 @@ public final class Reviewer {
       List<AcceptanceState> states = new ArrayList<>();
       Map<Integer, Acceptance> accepted = match(states);
       Profile withAcceptances = profile.with(states);
-      for (CompiledRule rule : knowledge.rules().rules()) {
-        if (isAboutAcceptances(rule)) {
-          ask(rule, withAcceptances);
-        }
+      for (CompiledRule rule : aboutAcceptances) {
+        ask(rule, withAcceptances);
       }
       return assemble(accepted);
     }
@@ -307,7 +313,9 @@ public final class Reviewer {
               about(rule, subject),
               comparison.map(each -> shown(each.observed())),
               comparison.map(this::nearestLimit),
-              rule.message(facts, subject),
+              verdict.outcome() == Outcome.UNKNOWN
+                  ? notChecked(verdict.missing())
+                  : rule.message(facts, subject),
               rule.rule().lesson(),
               sources(sources),
               verdict.verdict().missing(),
@@ -317,6 +325,14 @@ public final class Reviewer {
               Optional.empty(),
               trace ? Optional.of(rule.trace(facts, subject)) : Optional.empty());
       return new Candidate(finding, comparison, candidates.size());
+    }
+
+    // A rule's message tells what is wrong; where nobody knows whether anything is, it must not be
+    // said.
+    private String notChecked(Set<String> missing) {
+      return "Not checked, because this is not known: "
+          + String.join("; ", new TreeSet<>(missing))
+          + ".";
     }
 
     private Shown nearestLimit(Comparison comparison) {
@@ -375,16 +391,6 @@ public final class Reviewer {
 
     private Subject about(CompiledRule rule, gelwright.rule.Subject subject) {
       return subject.name().isEmpty() ? Subject.FORMULA : new Subject(kind(rule), subject.name());
-    }
-
-    /** The kind a rule goes through: a kind of item, or the name of a table. */
-    private String kind(CompiledRule rule) {
-      String text = rule.rule().forEach().map(each -> each.text().strip()).orElse("");
-      return text.startsWith("row of ") ? text.substring("row of ".length()).strip() : text;
-    }
-
-    private boolean isAboutAcceptances(CompiledRule rule) {
-      return kind(rule).equals(ACCEPTANCE);
     }
 
     // --- Acceptances

@@ -8,8 +8,8 @@ import java.util.List;
  * What became of a rule for one subject.
  *
  * @param outcome what became of it
- * @param missing what is missing, in the trade's words, sorted; empty unless it is unknown or a duty
- *     that may apply
+ * @param missing what is missing, in the trade's words, sorted; empty unless it is unknown or a
+ *     duty that may apply
  */
 public record Verdict(Outcome outcome, List<String> missing) {
   static final Verdict HOLDS = new Verdict(Outcome.HOLDS, List.of());

@@ -70,6 +70,5 @@ public record FormulaSheet(
       @Nullable @AboveZero Quantity shearRate, @Nullable @AboveZero Quantity stress) {}
 
   /** A finding somebody has taken responsibility for. */
-  public record AcceptanceSheet(
-      @Nullable @NotBlank(message = "must say why") String because) {}
+  public record AcceptanceSheet(@Nullable @NotBlank(message = "must say why") String because) {}
 }

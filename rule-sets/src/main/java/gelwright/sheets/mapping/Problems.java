@@ -8,6 +8,8 @@ import gelwright.sheets.tree.Read;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Supplier;
 
 /** The problems found so far. */
@@ -33,7 +35,12 @@ public final class Problems {
   }
 
   public void add(Place place, String code, String message, String hint) {
-    add(new Problem(place, code, message, hint));
+    add(new Problem(place, code, asSentence(message), hint));
+  }
+
+  /** A message may begin with the name of a part: "a step must be ...". */
+  private static String asSentence(String message) {
+    return message.substring(0, 1).toUpperCase(Locale.ROOT) + message.substring(1);
   }
 
   public void addAll(Collection<Problem> problems) {
@@ -73,6 +80,6 @@ public final class Problems {
 
   /** The value, made only if there are no problems. */
   public <T> Read<T> orElse(Supplier<T> value) {
-    return isEmpty() ? Read.ok(value.get()) : new Read<>(java.util.Optional.empty(), inOrder());
+    return isEmpty() ? Read.ok(value.get()) : new Read<>(Optional.empty(), inOrder());
   }
 }

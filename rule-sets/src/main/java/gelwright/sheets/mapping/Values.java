@@ -19,12 +19,14 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
 
 /** Readings of single values: texts, words, quantities, shares, dates, lists of these. */
 public final class Values {
   /** A name in small letters, digits and hyphens, in which pH keeps its capital. */
   public static final Pattern KEBAB = Pattern.compile("(?:pH|[a-z0-9]+)(?:-(?:pH|[a-z0-9]+))*");
+
   private static final Pattern DECIMAL_COMMA = Pattern.compile("\\s*[-+]?\\d+,\\d+.*");
 
   /** How a quantity of a dimension is written, for messages. */
@@ -223,8 +225,7 @@ public final class Values {
     return EXAMPLES.getOrDefault(dimension, dimension.inWords());
   }
 
-  private static Reading<Quantity> quantity(
-      java.util.function.Predicate<Dimension> accepted, String expected) {
+  private static Reading<Quantity> quantity(Predicate<Dimension> accepted, String expected) {
     return (node, what, problems) ->
         quantityText(node, what, expected, problems)
             .flatMap(
@@ -278,7 +279,10 @@ public final class Values {
                   problems.add(
                       node.place(),
                       "unknown-word",
-                      what + " is " + Words.quoted(text) + ", which is none of the words it may be.",
+                      what
+                          + " is "
+                          + Words.quoted(text)
+                          + ", which is none of the words it may be.",
                       hint.isEmpty() ? "Write one of: " + String.join(", ", known) + "." : hint);
                   return false;
                 });
@@ -345,7 +349,7 @@ public final class Values {
         problems.add(
             place,
             "empty-value",
-            what + " has no value; write " + expected + " or leave it out.");
+            what + " has no value; write " + expected + ", or leave the key out.");
         return;
       }
       boolean truthAsText = scalar.kind() == Kind.TRUTH && expected.equals("text");
