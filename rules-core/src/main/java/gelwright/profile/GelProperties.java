@@ -258,12 +258,8 @@ final class GelProperties {
   // counts as dissolved for the thin end and as dispersed for the thick one; a density that is
   // missing is taken where it is physically possible: heaviest for the thin end, lightest for the
   // thick one.
-<<<<<<< HEAD
   private static List<FlowCurve> loaded(
       World world, List<FlowCurve> gel, boolean thick, Set<String> missing) {
-=======
-  private static FlowCurve loaded(World world, FlowCurve gel, boolean thick, Set<String> missing) {
->>>>>>> main
     double volume = 0;
     double dispersed = 0;
     for (Component component : world.model().recipe().components()) {
