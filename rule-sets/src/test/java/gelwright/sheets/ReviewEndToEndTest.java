@@ -91,8 +91,9 @@ final class ReviewEndToEndTest {
 
   @Test
   @DisplayName(
-      "a doubt that two formulas share cancels: the same gum warm (38 °C) and cold (22 °C) for 35 min"
-          + " are each borderline against one limit, and warm is stiffer with odds of 95 % or more")
+      "a doubt that two formulas share cancels: the same gum warm (38 °C) and cold (22 °C) for 35"
+          + " min are each borderline against one limit, and warm is stiffer with odds of 95 % or"
+          + " more")
   void sharedDoubt() {
     Formula warm =
         gel(
@@ -113,14 +114,14 @@ final class ReviewEndToEndTest {
             """);
     Bounded a = yieldStress(warm, library.catalogue());
     Bounded b = yieldStress(cold, library.catalogue());
-    Bounded limit =
-        Bounded.exact(Math.sqrt(a.atLeast().likely() * b.atLeast().likely()));
+    Bounded limit = Bounded.exact(Math.sqrt(a.atLeast().likely() * b.atLeast().likely()));
 
     assertAll(
         () -> assertTrue(a.isKnown() && b.isKnown(), "both are known"),
         () -> assertBorderline(limit.atMost(a).low()),
         () -> assertBorderline(limit.atMost(b).low()),
-        () -> assertTrue(b.lessThan(a).low() >= 0.95, "odds that warm is stiffer: " + b.lessThan(a)));
+        () ->
+            assertTrue(b.lessThan(a).low() >= 0.95, "odds that warm is stiffer: " + b.lessThan(a)));
   }
 
   private static void assertBorderline(double odds) {
@@ -137,7 +138,8 @@ final class ReviewEndToEndTest {
   }
 
   @Test
-  @DisplayName("the same formula, date and editions -> the same bytes, whatever order knowledge came in")
+  @DisplayName(
+      "the same formula, date and editions -> the same bytes, whatever order knowledge came in")
   void sameBytes() throws IOException {
     for (String name : library.bases().keySet()) {
       byte[] first = json(reviewer.review(base(name), ON, EnumSet.of(Include.TRACE)));
@@ -201,12 +203,18 @@ final class ReviewEndToEndTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "{ rule: feel.tacky-humectants, subject: formula, because: wanted, until: 2027-01-01 } | covers",
-        "{ rule: feel.tacky-humectants, subject: formula, observed: 15 %, because: wanted, until: 2026-11-25 } | covers",
-        "{ rule: feel.tacky-humectants, subject: formula, observed: 12 %, because: wanted, until: 2027-01-01 } | worse",
-        "{ rule: feel.tacky-humectants, subject: formula, because: wanted, until: 2026-11-24 } | lapsed",
-        "{ rule: feel.film-that-pills, subject: formula, because: wanted, until: 2027-01-01 } | unused",
-        "{ rule: preservation.none, subject: formula, because: wanted, until: 2027-01-01 } | not-allowed",
+        "{ rule: feel.tacky-humectants, subject: formula, because: wanted, until: 2027-01-01 } |"
+            + " covers",
+        "{ rule: feel.tacky-humectants, subject: formula, observed: 15 %, because: wanted, until:"
+            + " 2026-11-25 } | covers",
+        "{ rule: feel.tacky-humectants, subject: formula, observed: 12 %, because: wanted, until:"
+            + " 2027-01-01 } | worse",
+        "{ rule: feel.tacky-humectants, subject: formula, because: wanted, until: 2026-11-24 } |"
+            + " lapsed",
+        "{ rule: feel.film-that-pills, subject: formula, because: wanted, until: 2027-01-01 } |"
+            + " unused",
+        "{ rule: preservation.none, subject: formula, because: wanted, until: 2027-01-01 } |"
+            + " not-allowed",
       })
   @DisplayName("acceptance")
   void acceptance(String acceptance, String state) {
@@ -224,8 +232,7 @@ final class ReviewEndToEndTest {
                 state.equals("covers") ? Outcome.HOLDS : Outcome.BREAKS,
                 worst(
                     review,
-                    "composition.acceptance-"
-                        + (state.equals("covers") ? "unused" : state))));
+                    "composition.acceptance-" + (state.equals("covers") ? "unused" : state))));
   }
 
   private static Outcome worst(Review review, String rule) {
@@ -354,7 +361,8 @@ final class ReviewEndToEndTest {
                     .filter(each -> each.rule().equals("preservation.none"))
                     .anyMatch(
                         each ->
-                            each.missing().contains("functions of Moonlight Extract of the Shed"))));
+                            each.missing()
+                                .contains("functions of Moonlight Extract of the Shed"))));
   }
 
   // --- What is shown

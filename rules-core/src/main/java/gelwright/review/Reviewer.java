@@ -48,8 +48,8 @@ public final class Reviewer {
 
   private static final String STANDING =
       "This is a prediction with its sources, not a certificate and not a safety assessment: a"
-          + " qualified safety assessor decides, local law comes first, and preservation and stability"
-          + " are shown by a challenge test (ISO 11930) and by storage tests.";
+          + " qualified safety assessor decides, local law comes first, and preservation and"
+          + " stability are shown by a challenge test (ISO 11930) and by storage tests.";
 
   private final Knowledge knowledge;
   private final List<CompiledRule> aboutFormula;

@@ -118,12 +118,12 @@ final class ProfileTest {
     }
 
     @Test
-    @DisplayName("what an ingredient is used for is not known -> it may be a gum, an oil, a preservative")
+    @DisplayName(
+        "what an ingredient is used for is not known -> it may be a gum, an oil, a preservative")
     void mayBeAnything() {
       Catalogue more = catalogue(ingredient("Silent").functionsUnknown());
       Profile profile =
-          Profile.of(
-              formula(List.of(line("A", "Aqua", "rest"), line("A", "Silent", "2"))), more);
+          Profile.of(formula(List.of(line("A", "Aqua", "rest"), line("A", "Silent", "2"))), more);
 
       for (String sum :
           List.of("gum.share", "oil.share", "preservative.share", "particles.share")) {
@@ -162,14 +162,19 @@ final class ProfileTest {
     }
 
     @Test
-    @DisplayName("0.1 mol/kg acetic acid + 0.1 mol/kg sodium acetate -> pH 4.65 [CRC/NBS buffer tables, from memory: 4.65 at 25 °C]")
+    @DisplayName(
+        "0.1 mol/kg acetic acid + 0.1 mol/kg sodium acetate -> pH 4.65 [CRC/NBS buffer tables, from"
+            + " memory: 4.65 at 25 °C]")
     void acetateBuffer() {
       assertEquals(
-          4.65, pH(line("A", "Acetic Acid", "0.6005"), line("A", "Sodium Acetate", "0.8203")), 0.05);
+          4.65,
+          pH(line("A", "Acetic Acid", "0.6005"), line("A", "Sodium Acetate", "0.8203")),
+          0.05);
     }
 
     @Test
-    @DisplayName("equal moles of citric acid and trisodium citrate -> near pKa2 less activity, 4.3 to 4.76")
+    @DisplayName(
+        "equal moles of citric acid and trisodium citrate -> near pKa2 less activity, 4.3 to 4.76")
     void citrate() {
       double pH = pH(line("A", "Citric Acid", "0.96060"), line("A", "Sodium Citrate", "1.29035"));
 
@@ -220,24 +225,20 @@ final class ProfileTest {
             ingredient("Gum").gum(0.2, 1.5),
             ingredient("Oil").functions("oil").dissolves("oil").trait(Trait.DENSITY, 900));
     private final List<Line> lines =
-        List.of(
-            line("A", "Aqua", "79"),
-            line("A", "Gum", "1"),
-            line("B", "Oil", "20"));
+        List.of(line("A", "Aqua", "79"), line("A", "Gum", "1"), line("B", "Oil", "20"));
 
     private Profile of(Step... method) {
       return Profile.of(formula(lines, method), catalogue);
     }
 
     @Test
-    @DisplayName("80 parts of water at 80 °C and 20 of oil at 20 °C -> the oil peaks at the mean by heat, 73.6 °C")
+    @DisplayName(
+        "80 parts of water at 80 °C and 20 of oil at 20 °C -> the oil peaks at the mean by heat,"
+            + " 73.6 °C")
     void combined() {
       // By hand, with 4181 J/(kg K) for what is in water and 2000 for oil (the engine's inputs):
       // (80·4181·80 + 20·2000·20) / (80·4181 + 20·2000) = 73.59 °C.
-      Profile profile =
-          of(
-              lasting(at(HEAT, 80), 10),
-              into(step(Step.Action.ADD, "B"), "A"));
+      Profile profile = of(lasting(at(HEAT, 80), 10), into(step(Step.Action.ADD, "B"), "A"));
 
       assertEquals(73.59, number(profile, "Oil", "peak-temperature").atLeast().likely(), 0.01);
       assertEquals(80, number(profile, "Gum", "peak-temperature").atLeast().likely(), 1e-9);
@@ -257,7 +258,8 @@ final class ProfileTest {
     }
 
     @Test
-    @DisplayName("a heating step without a temperature -> the peak is not bounded, and the step is named")
+    @DisplayName(
+        "a heating step without a temperature -> the peak is not bounded, and the step is named")
     void temperatureMissing() {
       Profile profile = of(lasting(HEAT, 10), lasting(at(step(Step.Action.COOL, "A"), 25), 10));
       Bounded peak = number(profile, "Gum", "peak-temperature");
@@ -267,7 +269,9 @@ final class ProfileTest {
     }
 
     @Test
-    @DisplayName("a hydration step without a time -> what is hydrated has a lower bound, and the step is named")
+    @DisplayName(
+        "a hydration step without a time -> what is hydrated has a lower bound, and the step is"
+            + " named")
     void durationMissing() {
       Profile profile = of(at(HYDRATE, 38));
       Bounded hydration = number(profile, "gel.hydration");
@@ -287,20 +291,21 @@ final class ProfileTest {
     }
 
     @Test
-    @DisplayName("35 min at 38 °C hydrate more than 35 min at 22 °C [k·exp(-Ea/R(1/T-1/298.15)), by hand 97.4 % and 80.7 %]")
+    @DisplayName(
+        "35 min at 38 °C hydrate more than 35 min at 22 °C [k·exp(-Ea/R(1/T-1/298.15)), by hand"
+            + " 97.4 % and 80.7 %]")
     void warmAndCold() {
       // By hand: k is 0.1044 /min at 38 °C and 0.0471 /min at 22 °C, from 0.055 /min at 25 °C.
-      double warm =
-          number(of(lasting(at(HYDRATE, 38), 35)), "gel.hydration").atLeast().likely();
-      double cold =
-          number(of(lasting(at(HYDRATE, 22), 35)), "gel.hydration").atLeast().likely();
+      double warm = number(of(lasting(at(HYDRATE, 38), 35)), "gel.hydration").atLeast().likely();
+      double cold = number(of(lasting(at(HYDRATE, 22), 35)), "gel.hydration").atLeast().likely();
 
       assertEquals(97.4, warm, 0.1);
       assertEquals(80.7, cold, 0.1);
     }
 
     @Test
-    @DisplayName("below the law's range the yield stress is at most that at its end; above it at least")
+    @DisplayName(
+        "below the law's range the yield stress is at most that at its end; above it at least")
     void outsideTheLaw() {
       Step enough = lasting(at(HYDRATE, 60), 600);
       Bounded below = yieldStress("0.1", enough);
@@ -315,13 +320,14 @@ final class ProfileTest {
     }
 
     private Bounded yieldStress(String gum, Step... method) {
-      Formula formula =
-          formula(List.of(line("A", "Aqua", "rest"), line("A", "Gum", gum)), method);
+      Formula formula = formula(List.of(line("A", "Aqua", "rest"), line("A", "Gum", gum)), method);
       return number(Profile.of(formula, catalogue), "gel.yield-stress");
     }
 
     @Test
-    @DisplayName("two formulas with one gum share its doubt: each is known to a factor of two, their ratio is not in doubt")
+    @DisplayName(
+        "two formulas with one gum share its doubt: each is known to a factor of two, their ratio"
+            + " is not in doubt")
     void sharedDoubt() {
       Step enough = lasting(at(HYDRATE, 60), 600);
       Bounded thin = yieldStress("0.9", enough);
@@ -360,8 +366,7 @@ final class ProfileTest {
               lines.stream()
                   .map(each -> Line.of(rename(each.phase()), each.name(), each.amount()))
                   .toList();
-          Profile shuffled =
-              Profile.of(formula(renamed, course("Z", "M", "K")), catalogue);
+          Profile shuffled = Profile.of(formula(renamed, course("Z", "M", "K")), catalogue);
           for (int i = 0; i < straight.values().size(); i++) {
             Profile.Value one = straight.values().get(i);
             Profile.Value other = shuffled.values().get(i);

@@ -104,9 +104,7 @@ final class Shed {
     hydration =
         Known.given(
             new HydrationData(
-                exact(Unit.PER_MINUTE.toBase(0.055)),
-                exact(Unit.KILOJOULE_PER_MOL.toBase(38)),
-                1));
+                exact(Unit.PER_MINUTE.toBase(0.055)), exact(Unit.KILOJOULE_PER_MOL.toBase(38)), 1));
     traits.put(Trait.HYDRATION_THRESHOLD, exact(0));
     return this;
   }

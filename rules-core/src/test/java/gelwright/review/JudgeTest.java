@@ -113,7 +113,12 @@ final class JudgeTest {
   })
   @DisplayName("level")
   void level(
-      Outcome outcome, double odds, Severity severity, boolean known, boolean keep, Severity level) {
+      Outcome outcome,
+      double odds,
+      Severity severity,
+      boolean known,
+      boolean keep,
+      Severity level) {
     assertEquals(level, Judge.level(outcome, Odds.of(odds), severity, known, keep));
   }
 
