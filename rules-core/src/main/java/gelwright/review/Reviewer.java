@@ -48,8 +48,8 @@ public final class Reviewer {
 
   private static final String STANDING =
       "This is a prediction with its sources, not a certificate and not a safety assessment: a"
-          + " qualified safety assessor decides, local law comes first, and preservation and stability"
-          + " are shown by a challenge test (ISO 11930) and by storage tests.";
+          + " qualified safety assessor decides, local law comes first, and preservation and"
+          + " stability are shown by a challenge test (ISO 11930) and by storage tests.";
 
   private final Knowledge knowledge;
   private final List<CompiledRule> aboutFormula;
@@ -97,6 +97,14 @@ public final class Reviewer {
    * @throws IllegalArgumentException when there is no such rule or it is switched off
    */
   public Map<Subject, Outcome> outcomes(Formula formula, LocalDate on, String rule) {
+    Map<Subject, Outcome> outcomes = new LinkedHashMap<>();
+    verdicts(formula, on, rule)
+        .forEach((subject, verdict) -> outcomes.put(subject, verdict.outcome()));
+    return outcomes;
+  }
+
+  /** The same with what is missing. */
+  public Map<Subject, Verdict> verdicts(Formula formula, LocalDate on, String rule) {
     CompiledRule compiled =
         knowledge.rules().rules().stream()
             .filter(each -> each.id().equals(rule))
@@ -158,7 +166,7 @@ public final class Reviewer {
       this.trace = include.contains(Include.TRACE);
     }
 
-    Map<Subject, Outcome> only(CompiledRule rule) {
+    Map<Subject, Verdict> only(CompiledRule rule) {
       Profile facts = profile;
       if (aboutAcceptances.contains(rule)) {
         askAllButAcceptances();
@@ -166,9 +174,7 @@ public final class Reviewer {
         match(states);
         facts = profile.with(states);
       }
-      Map<Subject, Outcome> outcomes = new LinkedHashMap<>();
-      verdicts(rule, facts).forEach((subject, verdict) -> outcomes.put(subject, verdict.outcome()));
-      return outcomes;
+      return verdicts(rule, facts);
     }
 
     SortedMap<String, Map<Subject, Verdict>> all() {
