@@ -3,6 +3,7 @@ package gelwright.api;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine.Option;
 
 /** Which knowledge to use beside the bundled one. */
@@ -24,6 +25,10 @@ final class KnowledgeOptions {
     return List.copyOf(rules);
   }
 
+  List<Path> ingredientFolders() {
+    return List.copyOf(ingredients);
+  }
+
   /** All folders that hold sheets of knowledge, not formulas. */
   List<Path> folders() {
     List<Path> all = new ArrayList<>(rules);
@@ -32,14 +37,8 @@ final class KnowledgeOptions {
   }
 
   /** Loads it; tells on standard error what is wrong with it. */
-  java.util.Optional<Engine.Loaded> load(Engine engine, Terminal terminal) {
-    return load(engine, terminal, List.of());
-  }
-
-  java.util.Optional<Engine.Loaded> load(Engine engine, Terminal terminal, List<Path> moreRules) {
-    List<Path> all = new ArrayList<>(rules);
-    all.addAll(moreRules);
-    Attempt<Engine.Loaded> attempt = engine.load(all, ingredients);
+  Optional<Engine.Loaded> load(Engine engine, Terminal terminal) {
+    Attempt<Engine.Loaded> attempt = engine.load(rules, ingredients);
     if (attempt.value().isEmpty()) {
       terminal.complain(TextReport.problems(attempt.problems()));
     }
