@@ -33,8 +33,7 @@ public final class OwnSheets {
     this.known = known;
     this.readable = readable;
     this.compiled =
-        RuleBook.soundPart(
-            readable.library().ruleSets(), Profile.vocabulary(), readable.sources());
+        RuleBook.soundPart(readable.library().ruleSets(), Profile.vocabulary(), readable.sources());
     List<Problem> all = new ArrayList<>(readable.problems());
     compiled.problems().stream()
         .filter(
@@ -74,15 +73,14 @@ public final class OwnSheets {
     return problems.isEmpty()
         ? Read.ok(
             new Ready(
-                readable.library(),
-                new Knowledge(readable.library().catalogue(), compiled.book())))
+                readable.library(), new Knowledge(readable.library().catalogue(), compiled.book())))
         : Read.failed(problems);
   }
 
   /**
-   * A rule without all the examples that it owes: a requirement one that holds, one that breaks and,
-   * unless it is always known, one that cannot be checked; a duty one where it applies and one where
-   * it does not. A sheet can say of a kind that no sheet shows it: {@code breaks: none}.
+   * A rule without all the examples that it owes: a requirement one that holds, one that breaks
+   * and, unless it is always known, one that cannot be checked; a duty one where it applies and one
+   * where it does not. A sheet can say of a kind that no sheet shows it: {@code breaks: none}.
    *
    * @param rule full id
    * @param kinds the missing kinds, such as {@code breaks}

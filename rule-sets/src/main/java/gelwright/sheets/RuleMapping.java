@@ -68,7 +68,9 @@ final class RuleMapping {
 
   private final Set<String> faultyTables = new HashSet<>();
 
-  /** Faulty tables of which not even the columns are known, so that no rule over them is checked. */
+  /**
+   * Faulty tables of which not even the columns are known, so that no rule over them is checked.
+   */
   private final Set<String> shapeless = new HashSet<>();
 
   /** Tables of which a column could not be read. */
@@ -137,10 +139,7 @@ final class RuleMapping {
             id.orElse("unnamed-" + Integer.toHexString(document.file().hashCode())),
             title.orElse(STAND_IN),
             edition.orElse(STAND_IN),
-            rules.stream()
-                .map(ReadRule::rule)
-                .filter(rule -> !mentions(rule, shapeless))
-                .toList(),
+            rules.stream().map(ReadRule::rule).filter(rule -> !mentions(rule, shapeless)).toList(),
             tables.stream().map(ReadTable::table).toList(),
             changes,
             keys.place("rule-set"));
@@ -163,8 +162,7 @@ final class RuleMapping {
       tables.stream()
           .filter(
               table ->
-                  !table.table().columns().isEmpty()
-                      && !halfShaped.contains(table.table().name()))
+                  !table.table().columns().isEmpty() && !halfShaped.contains(table.table().name()))
           .forEach(table -> shapeless.remove(table.table().name()));
     }
     faultyTables.addAll(shapeless);
@@ -217,7 +215,8 @@ final class RuleMapping {
     final Optional<Text> title = keys.required("title", Values.PLACED_TEXT);
     final Optional<String> kind = keys.optional("kind", Values.word(RuleWords.KINDS));
     // Where the kind cannot be read, what only a requirement must have is not asked for.
-    final boolean duty = kind.filter("duty"::equals).isPresent() || (keys.has("kind") && kind.isEmpty());
+    final boolean duty =
+        kind.filter("duty"::equals).isPresent() || (keys.has("kind") && kind.isEmpty());
     Reading<String> severities = Values.word(RuleWords.SEVERITIES);
     final Optional<Severity> severity =
         (duty ? keys.optional("severity", severities) : keys.required("severity", severities))

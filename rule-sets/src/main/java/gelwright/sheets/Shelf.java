@@ -140,8 +140,7 @@ final class Shelf {
     Library library = new Library(catalogue, allRules, allBases);
     Set<String> ids = new HashSet<>(namedSources);
     catalogue.sources().forEach(source -> ids.add(source.id()));
-    return new Readable(
-        library, ruleSheets, problems.inOrder(), ids, faulty, told, examplesCanRun);
+    return new Readable(library, ruleSheets, problems.inOrder(), ids, faulty, told, examplesCanRun);
   }
 
   /**

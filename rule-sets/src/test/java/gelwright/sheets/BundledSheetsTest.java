@@ -38,10 +38,10 @@ final class BundledSheetsTest {
   private static final Library LIBRARY = Bundled.load();
 
   /**
-   * The only kinds of example that a bundled rule may be without, each for a reason: a sheet without
-   * lines and one with two lines that take the rest are refused when they are read, so nothing a
-   * sheet says breaks the two rules or escapes the caution; the law of a market that is not in the
-   * library is unknown and never broken.
+   * The only kinds of example that a bundled rule may be without, each for a reason: a sheet
+   * without lines and one with two lines that take the rest are refused when they are read, so
+   * nothing a sheet says breaks the two rules or escapes the caution; the law of a market that is
+   * not in the library is unknown and never broken.
    */
   private static final Map<String, Set<String>> NOT_SHOWN =
       new TreeMap<>(
@@ -75,7 +75,8 @@ final class BundledSheetsTest {
   }
 
   @Test
-  @DisplayName("at least 100 rules and 350 examples; each rule has its examples and does as they say")
+  @DisplayName(
+      "at least 100 rules and 350 examples; each rule has its examples and does as they say")
   void examples() {
     OwnSheets.Checked checked = OwnSheets.read(LIBRARY, List.of(), Limits.USUAL).checkKnown(ON);
     assertEquals(List.of(), checked.problems());
@@ -133,7 +134,8 @@ final class BundledSheetsTest {
               .collect(Collectors.toCollection(TreeSet::new));
     }
     assertEquals(
-        sheets, planted().stream().map(Planted::sheet).collect(Collectors.toCollection(TreeSet::new)));
+        sheets,
+        planted().stream().map(Planted::sheet).collect(Collectors.toCollection(TreeSet::new)));
     assertEquals(3, planted().stream().filter(row -> row.rules().isEmpty()).count());
   }
 
@@ -158,8 +160,7 @@ final class BundledSheetsTest {
       Set<String> spoken =
           open.stream()
               .filter(
-                  each ->
-                      each.outcome() == Outcome.BREAKS || each.outcome() == Outcome.BORDERLINE)
+                  each -> each.outcome() == Outcome.BREAKS || each.outcome() == Outcome.BORDERLINE)
               .filter(each -> each.level() == each.severity())
               .map(Finding::rule)
               .collect(Collectors.toCollection(TreeSet::new));

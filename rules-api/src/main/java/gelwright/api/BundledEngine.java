@@ -38,8 +38,7 @@ final class BundledEngine implements Engine {
   @Override
   public Checked check(List<Path> ruleFolders, List<Path> ingredientFolders, LocalDate on) {
     OwnSheets sheets = sheets(ruleFolders, ingredientFolders);
-    OwnSheets.Checked checked =
-        ruleFolders.isEmpty() ? sheets.checkKnown(on) : sheets.checkOwn(on);
+    OwnSheets.Checked checked = ruleFolders.isEmpty() ? sheets.checkKnown(on) : sheets.checkOwn(on);
     return new Checked(
         checked.problems(),
         checked.sets().stream().mapToInt(set -> set.rules().size()).sum(),

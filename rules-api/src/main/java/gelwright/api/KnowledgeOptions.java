@@ -18,7 +18,8 @@ final class KnowledgeOptions {
       names = "--ingredients",
       paramLabel = "DIR",
       description =
-          "Add the ingredient sheets of this folder; they win over bundled ones. May be given several times.")
+          "Add the ingredient sheets of this folder; they win over bundled ones. May be given"
+              + " several times.")
   private List<Path> ingredients = new ArrayList<>();
 
   List<Path> ruleFolders() {

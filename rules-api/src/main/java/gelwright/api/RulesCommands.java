@@ -226,8 +226,10 @@ final class RulesCommands implements Runnable {
       name = "check",
       mixinStandardHelpOptions = true,
       description = {
-        "Checks a folder of rule sets: reads and compiles them, and runs the examples of their rules.",
-        "Without a folder, the bundled rule sets. All that is wrong is shown at once. Ends with 1 if an",
+        "Checks a folder of rule sets: reads and compiles them, and runs the examples of their"
+            + " rules.",
+        "Without a folder, the bundled rule sets. All that is wrong is shown at once. Ends with 1"
+            + " if an",
         "example does not do what it says or a rule lacks one, with 2 if anything cannot be read."
       })
   static final class Check implements Callable<Integer> {

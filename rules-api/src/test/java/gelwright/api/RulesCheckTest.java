@@ -20,6 +20,7 @@ import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 @DisplayName("rules check, over the bundled knowledge")
@@ -148,5 +149,39 @@ final class RulesCheckTest {
     assertEquals(List.of("1:32 unknown-key"), problems(ran.err()), ran.err());
     assertTrue(ran.out().contains("Examples were not run"), ran.out());
     assertFalse(ran.out().contains("this example"), ran.out());
+  }
+
+  @ParameterizedTest(name = "{0} -> {1} and nothing that follows from it")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "sources: [safety-practice] | sources: { x: y } | 11:14 wrong-type",
+        "severity: note | kind: dutty | 7:11 unknown-word",
+        "require: gum.share <= 2 % | requires: gum.share <= 2 % | 6:5 missing-key, 8:5 unknown-key",
+        "title: Gum | title: [Gum] | 6:12 wrong-type",
+        "examples: | exmaples: | 12:5 unknown-key",
+      })
+  void nothingFollows(String right, String wrong, String problems) throws IOException {
+    String sheet =
+        """
+        rule-set: bench
+        title: The bench
+        edition: "1"
+        rules:
+          little:
+            title: Gum
+            severity: note
+            require: gum.share <= 2 %
+            message: Gum.
+            lesson: Gum is stiff.
+            sources: [safety-practice]
+            examples: { base: plain sclerotium gel, holds: [{ Xanthan Gum: 5 % }] }
+        """;
+    assertTrue(sheet.contains(right));
+    Files.writeString(folder.resolve("bench.yaml"), sheet.replace(right, wrong));
+    Ran ran = run("rules", "check", folder.toString());
+    assertEquals(2, ran.status());
+    assertEquals(problems, String.join(", ", problems(ran.err())), ran.err());
+    assertFalse(ran.out().contains("bench.little"), ran.out());
   }
 }
