@@ -95,6 +95,11 @@ public final class Bundled {
    * @param limits of each sheet
    */
   public static Read<Library> withOwn(Library known, List<Path> places, Limits limits) {
+    return shelf(places, limits).onTopOf(known);
+  }
+
+  /** What the sheets of these places say, as far as it can be read. */
+  static Shelf shelf(List<Path> places, Limits limits) {
     Shelf shelf = new Shelf(limits);
     for (Path place : places) {
       List<Path> files = files(place, shelf);
@@ -102,7 +107,7 @@ public final class Bundled {
         add(file, shelf, limits);
       }
     }
-    return shelf.onTopOf(known);
+    return shelf;
   }
 
   private static List<Path> files(Path place, Shelf shelf) {
