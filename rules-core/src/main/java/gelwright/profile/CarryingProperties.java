@@ -207,10 +207,10 @@ final class CarryingProperties {
     missing = Reading.union(missing, Reading.union(difference.missing(), size.missing()));
     double low = drift(curve.thickest(), difference.low(), size.low(), share.high(), duration);
     double high = drift(curve.thinnest(), difference.high(), size.high(), share.low(), duration);
-    return new Reading(
-        Math.max(LEAST_DRIFT, Math.min(low, high)),
-        Math.max(LEAST_DRIFT, Math.max(low, high)),
-        missing);
+    // Where the best and the worst case agree, what is missing does not matter.
+    return low == high
+        ? Reading.of(low)
+        : new Reading(Math.min(low, high), Math.max(low, high), missing);
   }
 
   // The share by mass stands for the share by volume: what crowding slows down is small beside the

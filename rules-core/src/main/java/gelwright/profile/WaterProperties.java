@@ -41,6 +41,9 @@ final class WaterProperties {
   /** Least ethanol in ethanol and water that the table of flash points knows, % w/w. */
   private static final double LEAST_ETHANOL = 5;
 
+  /** Closed pH up to which carbonates leave wholly, see {@link AcidBase.Carbonates#DEGASSED}. */
+  private static final double LEAVES_BELOW = 6;
+
   static final Definition ACTIVITY =
       Definition.number(
           "water-phase.water-activity",
@@ -230,7 +233,8 @@ final class WaterProperties {
       return pH;
     }
     world.predicted();
-    return pH.map(
+    Reading gone =
+        pH.map(
         value -> {
           List<AcidBase.Species> rest = closed(solution, value);
           rest.removeAll(solution.escaping);
@@ -238,6 +242,14 @@ final class WaterProperties {
                   AcidBase.Mixture.of(rest), AcidBase.Options.STANDARD, value)
               .pH();
         });
+    // Losing all of it is the far end: above this pH little is left to leave, and the pH stops
+    // somewhere on the way.
+    return pH.high() <= LEAVES_BELOW
+        ? gone
+        : new Reading(
+            Math.min(pH.low(), gone.low()),
+            Math.max(pH.high(), gone.high()),
+            Reading.union(gone.missing(), Set.of("how much carbon dioxide leaves above pH 6")));
   }
 
   private static Reading flashPoint(World world) {
