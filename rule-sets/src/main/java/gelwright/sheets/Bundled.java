@@ -38,11 +38,19 @@ public final class Bundled {
    */
   public static Library load() {
     Shelf shelf = new Shelf(Limits.USUAL);
-    for (String name : names()) {
-      if (!name.startsWith("gelwright/schemas/")) {
-        shelf.add(resource(name), name);
-      }
-    }
+    // Reading is most of the time to start, and no sheet waits for another; they are put together
+    // in the order of the index.
+    List<Shelf> read =
+        names().parallelStream()
+            .filter(name -> !name.startsWith("gelwright/schemas/"))
+            .map(
+                name -> {
+                  Shelf one = new Shelf(Limits.USUAL);
+                  one.add(resource(name), name);
+                  return one;
+                })
+            .toList();
+    read.forEach(shelf::add);
     return shelf.onTopOf(NOTHING).orThrow();
   }
 
@@ -87,6 +95,11 @@ public final class Bundled {
    * @param limits of each sheet
    */
   public static Read<Library> withOwn(Library known, List<Path> places, Limits limits) {
+    return shelf(places, limits).onTopOf(known);
+  }
+
+  /** What the sheets of these places say, as far as it can be read. */
+  static Shelf shelf(List<Path> places, Limits limits) {
     Shelf shelf = new Shelf(limits);
     for (Path place : places) {
       List<Path> files = files(place, shelf);
@@ -94,7 +107,7 @@ public final class Bundled {
         add(file, shelf, limits);
       }
     }
-    return shelf.onTopOf(known);
+    return shelf;
   }
 
   private static List<Path> files(Path place, Shelf shelf) {

@@ -170,7 +170,15 @@ final class IngredientMapping {
             node,
             "acid",
             problems,
-            List.of("pKa", "charge", "counter-ions", "parent", "per-molecule", "slope", "escapes", "source"))
+            List.of(
+                "pKa",
+                "charge",
+                "counter-ions",
+                "parent",
+                "per-molecule",
+                "slope",
+                "escapes",
+                "source"))
         .flatMap(
             keys -> {
               Figures figures = outer.of(keys);
@@ -256,8 +264,7 @@ final class IngredientMapping {
               Optional<String> law =
                   keys.required("law", Values.word(IngredientWords.LAWS.keySet()));
               Optional<List<Double>> range = keys.required("range", IngredientMapping::range);
-              Known<Salt> salt =
-                  known(keys, "salt", (value, what, into) -> salt(value, figures));
+              Known<Salt> salt = known(keys, "salt", (value, what, into) -> salt(value, figures));
               if (law.isEmpty()) {
                 return Optional.empty();
               }
@@ -271,11 +278,7 @@ final class IngredientMapping {
               }
               return Optional.of(
                   new Gum(
-                      law.get(),
-                      parameters.get(),
-                      range.get().get(0),
-                      range.get().get(1),
-                      salt));
+                      law.get(), parameters.get(), range.get().get(0), range.get().get(1), salt));
             });
   }
 

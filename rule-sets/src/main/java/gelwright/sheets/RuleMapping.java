@@ -1,5 +1,7 @@
 package gelwright.sheets;
 
+import gelwright.problem.Place;
+import gelwright.problem.Problem;
 import gelwright.quantity.Dimension;
 import gelwright.quantity.Quantity;
 import gelwright.quantity.Unit;
@@ -17,6 +19,8 @@ import gelwright.sheets.tree.Document;
 import gelwright.sheets.tree.Node;
 import gelwright.sheets.tree.Words;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -34,6 +38,9 @@ final class RuleMapping {
   private static final String COLUMN =
       "key, name, names, number, a unit such as Pa, or \"name of [a, b]\"";
 
+  /** Stands in for a text that is missing or cannot be read; never part of a sound sheet. */
+  private static final String STAND_IN = "?";
+
   private final Document document;
   private final Problems problems;
 
@@ -50,13 +57,58 @@ final class RuleMapping {
   private record ReadTable(Table table, List<Row> rows) {}
 
   private record ReadRule(
-      Rule rule, Optional<String> base, List<Written> examples, Optional<String> table) {}
+      Rule rule,
+      Optional<String> base,
+      List<Written> examples,
+      Set<String> unshowable,
+      Optional<String> table) {}
 
-  Optional<RuleSheet> read() {
-    return Keys.of(document.root(), "a rule set", problems, RuleWords.SHEET).flatMap(this::ruleSet);
+  /** Ids of rules with a problem here, and names of tables with one. */
+  private final Set<String> faultyRules = new HashSet<>();
+
+  private final Set<String> faultyTables = new HashSet<>();
+
+  /**
+   * Faulty tables of which not even the columns are known, so that no rule over them is checked.
+   */
+  private final Set<String> shapeless = new HashSet<>();
+
+  /** Tables of which a column could not be read. */
+  private final Set<String> halfShaped = new HashSet<>();
+
+  /** What the rule book would say once more, in other words, of what is told here. */
+  private final Set<Told> told = new HashSet<>();
+
+  /**
+   * A problem known before the rule book finds it.
+   *
+   * @param place of the rule
+   * @param code of the problem in the rule book
+   */
+  record Told(Place place, String code) {}
+
+  /**
+   * What of a rule set could be read, whether or not there were problems. Where a text is missing
+   * or cannot be read another one stands in for it, so that the rest of a rule can be looked at;
+   * this is no rule set to review anything with.
+   *
+   * @param sheet the rules, tables, changes and examples that could be read
+   * @param faulty ids of the rules with a problem here or in a table that they mention
+   * @param told what the rule book need not say again
+   */
+  record Readable(RuleSheet sheet, Set<String> faulty, Set<Told> told) {
+    Readable {
+      faulty = Set.copyOf(faulty);
+      told = Set.copyOf(told);
+    }
   }
 
-  private Optional<RuleSheet> ruleSet(Keys keys) {
+  /** All that can be read; empty when the sheet is no mapping. */
+  Optional<Readable> read() {
+    return Keys.of(document.root(), "a rule set", problems, RuleWords.SHEET).map(this::ruleSet);
+  }
+
+  private Readable ruleSet(Keys keys) {
     final Optional<String> id = keys.required("rule-set", Values.ID);
     final Optional<String> title = keys.required("title", Values.TEXT);
     final Optional<String> edition = keys.required("edition", Values.TEXT);
@@ -67,21 +119,63 @@ final class RuleMapping {
       problems.add(
           keys.place(), "missing-key", "A rule set has \"rules\", \"tables\" or \"changes\".");
     }
-    List<Example> examples = examples(rules, tables);
-    if (!problems.isEmpty()) {
-      return Optional.empty();
+    for (Problem problem : document.problems()) {
+      faulty(problem.place());
     }
-    return Optional.of(
-        new RuleSheet(
-            new RuleSet(
-                id.orElseThrow(),
-                title.orElseThrow(),
-                edition.orElseThrow(),
-                rules.stream().map(ReadRule::rule).toList(),
-                tables.stream().map(ReadTable::table).toList(),
-                changes,
-                keys.place("rule-set")),
-            examples));
+    tellTables(keys, tables);
+    for (ReadRule rule : rules) {
+      if (mentions(rule.rule(), faultyTables)) {
+        faultyRules.add(rule.rule().id());
+      }
+    }
+    if (id.isEmpty()) {
+      rules.forEach(rule -> faultyRules.add(rule.rule().id()));
+    }
+    List<Example> examples = examples(rules, tables);
+    Map<String, Set<String>> unshowable = new HashMap<>();
+    rules.forEach(rule -> unshowable.put(rule.rule().id(), rule.unshowable()));
+    RuleSet set =
+        new RuleSet(
+            id.orElse("unnamed-" + Integer.toHexString(document.file().hashCode())),
+            title.orElse(STAND_IN),
+            edition.orElse(STAND_IN),
+            rules.stream().map(ReadRule::rule).filter(rule -> !mentions(rule, shapeless)).toList(),
+            tables.stream().map(ReadTable::table).toList(),
+            changes,
+            keys.place("rule-set"));
+    return new Readable(new RuleSheet(set, examples, unshowable), faultyRules, told);
+  }
+
+  /** A problem of the document's text, such as a key given twice, in a rule or a table. */
+  private void faulty(Place place) {
+    String[] parts = place.pointer().split("/", -1);
+    if (parts.length > 2 && parts[1].equals("rules")) {
+      faultyRules.add(parts[2]);
+    } else if (parts.length > 2 && parts[1].equals("tables")) {
+      faultyTables.add(parts[2]);
+    }
+  }
+
+  private void tellTables(Keys keys, List<ReadTable> tables) {
+    if (keys.node("tables").orElse(null) instanceof Node.Mapping mapping) {
+      shapeless.addAll(mapping.entries().keySet());
+      tables.stream()
+          .filter(
+              table ->
+                  !table.table().columns().isEmpty() && !halfShaped.contains(table.table().name()))
+          .forEach(table -> shapeless.remove(table.table().name()));
+    }
+    faultyTables.addAll(shapeless);
+  }
+
+  /** By the word alone: a rule not looked at for a word that means something else does no harm. */
+  private static boolean mentions(Rule rule, Set<String> tables) {
+    List<Text> texts = new ArrayList<>(List.of(rule.message()));
+    rule.forEach().ifPresent(texts::add);
+    rule.when().ifPresent(texts::add);
+    rule.require().ifPresent(texts::add);
+    return tables.stream()
+        .anyMatch(table -> texts.stream().anyMatch(text -> text.text().contains(table)));
   }
 
   @FunctionalInterface
@@ -112,14 +206,17 @@ final class RuleMapping {
   // Rules
 
   private Optional<ReadRule> rule(Node.Entry entry) {
+    int before = problems.size();
     return Keys.of(entry.value(), "a rule", problems, RuleWords.RULE)
-        .flatMap(keys -> rule(entry, keys));
+        .flatMap(keys -> rule(entry, keys, before));
   }
 
-  private Optional<ReadRule> rule(Node.Entry entry, Keys keys) {
+  private Optional<ReadRule> rule(Node.Entry entry, Keys keys, int before) {
     final Optional<Text> title = keys.required("title", Values.PLACED_TEXT);
+    final Optional<String> kind = keys.optional("kind", Values.word(RuleWords.KINDS));
+    // Where the kind cannot be read, what only a requirement must have is not asked for.
     final boolean duty =
-        keys.optional("kind", Values.word(RuleWords.KINDS)).filter("duty"::equals).isPresent();
+        kind.filter("duty"::equals).isPresent() || (keys.has("kind") && kind.isEmpty());
     Reading<String> severities = Values.word(RuleWords.SEVERITIES);
     final Optional<Severity> severity =
         (duty ? keys.optional("severity", severities) : keys.required("severity", severities))
@@ -146,13 +243,24 @@ final class RuleMapping {
         keys.optional(
             "examples", (node, what, into) -> Keys.of(node, "examples", into, RuleWords.EXAMPLES));
     Optional<String> base = examples.flatMap(e -> e.required("base", Values.TEXT));
-    List<Written> written = examples.map(this::written).orElse(List.of());
-    if (title.isEmpty()
-        || severity.isEmpty()
-        || message.isEmpty()
-        || lesson.isEmpty()
-        || (!duty && require.isEmpty())) {
+    Set<String> unshowable = new HashSet<>();
+    List<Written> written = examples.map(e -> written(e, unshowable)).orElse(List.of());
+    if (keys.has("for each") && forEach.isEmpty()) {
+      // Without it the names of a row or an item mean nothing, and all of them would be told.
       return Optional.empty();
+    }
+    if (require.isEmpty() && !duty) {
+      told.add(new Told(entry.keyPlace(), "missing-require"));
+    }
+    if (keys.has("sources") && sources.isEmpty() && problems.size() > before) {
+      told.add(new Told(entry.keyPlace(), "missing-source"));
+    }
+    if ((keys.has("when") && when.isEmpty()) || (keys.has("kind") && kind.isEmpty())) {
+      told.add(new Told(entry.keyPlace(), "missing-when"));
+    }
+    boolean faulty = problems.size() > before;
+    if (faulty) {
+      faultyRules.add(entry.key());
     }
     Optional<String> table =
         forEach
@@ -163,17 +271,18 @@ final class RuleMapping {
         new ReadRule(
             new Rule(
                 entry.key(),
-                title.get(),
+                title.orElseGet(() -> standIn(entry)),
                 duty ? Rule.Kind.DUTY : Rule.Kind.REQUIREMENT,
-                severity.get(),
+                severity.orElse(Severity.ERROR),
                 forEach,
                 when,
                 require,
-                message.get(),
-                lesson.get(),
+                message.orElseGet(() -> standIn(entry)),
+                lesson.orElse(STAND_IN),
                 levers,
                 sources,
-                alwaysKnown,
+                // Whether a rule can be unknown is no question while a part of it is missing.
+                alwaysKnown && !faulty,
                 mustBeKnown,
                 keep,
                 mayBeAccepted,
@@ -181,12 +290,25 @@ final class RuleMapping {
                 entry.keyPlace()),
             base,
             written,
+            unshowable,
             table));
   }
 
-  private List<Written> written(Keys keys) {
+  private static Text standIn(Node.Entry entry) {
+    return new Text(STAND_IN, entry.keyPlace());
+  }
+
+  /** Examples of a rule; the kinds that are {@code none} go to {@code unshowable}. */
+  private List<Written> written(Keys keys, Set<String> unshowable) {
+    RuleWords.EXPECTED.stream()
+        .filter(kind -> keys.node(kind).filter(node -> Values.isWord(node, "none")).isPresent())
+        .forEach(unshowable::add);
+    return written(keys, RuleWords.EXPECTED.stream().filter(k -> !unshowable.contains(k)).toList());
+  }
+
+  private List<Written> written(Keys keys, List<String> kinds) {
     List<Written> written = new ArrayList<>();
-    for (String expected : RuleWords.EXPECTED) {
+    for (String expected : kinds) {
       keys.optional(expected, Values.listOf(RuleMapping::overlay))
           .ifPresent(
               overlays -> overlays.forEach(overlay -> written.add(new Written(expected, overlay))));
@@ -239,6 +361,9 @@ final class RuleMapping {
                           written.expected(),
                           written.overlay())));
     }
+    if (over.stream().anyMatch(rule -> faultyRules.contains(rule.rule().id()))) {
+      return examples;
+    }
     if (examples.isEmpty()) {
       problems.add(
           written.overlay().place(),
@@ -254,10 +379,12 @@ final class RuleMapping {
   // Tables
 
   private Optional<ReadTable> table(Node.Entry entry) {
+    final int before = problems.size();
     Optional<Keys> found = Keys.of(entry.value(), "a table", problems, RuleWords.TABLE);
     if (found.isEmpty()) {
       return Optional.empty();
     }
+    final int beforeColumns = problems.size();
     Keys keys = found.get();
     Map<String, Optional<Type>> types = new LinkedHashMap<>();
     List<String> keyColumns = new ArrayList<>();
@@ -266,6 +393,9 @@ final class RuleMapping {
             mapping -> {
               for (Node.Entry column : mapping.entries().values()) {
                 column(column, types, keyColumns);
+              }
+              if (problems.size() > beforeColumns || keyColumns.size() != 1) {
+                halfShaped.add(entry.key());
               }
               if (keyColumns.size() != 1) {
                 problems.add(
@@ -282,6 +412,9 @@ final class RuleMapping {
         keys.required(
                 "rows", Values.listOf((node, what, into) -> row(node, types, keyColumns, defaults)))
             .orElse(List.of());
+    if (problems.size() > before) {
+      faultyTables.add(entry.key());
+    }
     Map<String, Table.Column> columns = new LinkedHashMap<>();
     types.forEach(
         (name, type) -> type.ifPresent(t -> columns.put(name, new Table.Column(name, t))));
@@ -365,7 +498,7 @@ final class RuleMapping {
                 .ifPresent(cell -> cells.put(name, cell)));
     List<Text> sources =
         keys.optional("source", Values.oneOrMore(Values.PLACED_TEXT)).orElse(defaults);
-    List<Written> written = written(keys);
+    List<Written> written = written(keys, RuleWords.EXPECTED);
     if (key.isEmpty()) {
       return Optional.empty();
     }

@@ -37,7 +37,12 @@ public final class RuleSetReader {
   /** The rule set of a sheet that is a tree already. */
   public Read<RuleSheet> read(Document document) {
     Problems problems = Problems.of(document, limits);
-    Optional<RuleSheet> sheet = new RuleMapping(document, problems).read();
-    return problems.orElse(sheet::orElseThrow);
+    Optional<RuleMapping.Readable> readable = readable(document, problems);
+    return problems.orElse(() -> readable.orElseThrow().sheet());
+  }
+
+  /** What can be read of a sheet beside its problems, which may be none; empty for no mapping. */
+  static Optional<RuleMapping.Readable> readable(Document document, Problems problems) {
+    return new RuleMapping(document, problems).read();
   }
 }

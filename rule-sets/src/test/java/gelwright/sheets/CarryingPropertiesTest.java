@@ -120,9 +120,7 @@ final class CarryingPropertiesTest {
   @DisplayName("stirring before the oil joins does nothing to its drops")
   void onlyAfterJoining() {
     double slow =
-        likely(
-            gelWithOil(STIRRER + METHOD.replace("3000 rpm", "200 rpm"))
-                .number("oil.drop-size"));
+        likely(gelWithOil(STIRRER + METHOD.replace("3000 rpm", "200 rpm")).number("oil.drop-size"));
     assertEquals(slow, likely(gelWithOil(STIRRER + METHOD).number("oil.drop-size")));
     double fast =
         likely(gelWithOil(STIRRER + METHOD.replace("800 rpm", "1500 rpm")).number("oil.drop-size"));
@@ -138,8 +136,7 @@ final class CarryingPropertiesTest {
             + "| diameter of the stirrer (equipment.stirrer)"
       })
   void missingStirrer(String name, String equipment, String missing) {
-    assertMissing(
-        missing, gelWithOil(equipment + "\n" + METHOD).number("oil.drop-size"));
+    assertMissing(missing, gelWithOil(equipment + "\n" + METHOD).number("oil.drop-size"));
   }
 
   @Test
@@ -179,7 +176,8 @@ final class CarryingPropertiesTest {
         grains("Dew Gel", "grade: any", "").number("particle", "Dew Salt Grain", "yield-needed"));
   }
 
-  // Stokes: 1162 · 9.80665 · (1 µm)²/(18 · 1.00089) = 6.325e-10 m/s, 19.96 mm in a year, less 0.5 %.
+  // Stokes: 1162 · 9.80665 · (1 µm)²/(18 · 1.00089) = 6.325e-10 m/s, 19.96 mm in a year, less 0.5
+  // %.
   @Test
   @DisplayName("1 µm grain in 1 Pa s over 12 months -> 19.9 mm [Stokes by hand]")
   void drift() {

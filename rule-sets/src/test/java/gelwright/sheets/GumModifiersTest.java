@@ -86,9 +86,7 @@ final class GumModifiersTest {
             + ", share: "
             + share
             + " % }\n"
-            + (salt > 0
-                ? "  - { phase: A, name: Sodium Chloride, share: " + salt + " % }\n"
-                : "")
+            + (salt > 0 ? "  - { phase: A, name: Sodium Chloride, share: " + salt + " % }\n" : "")
             + rest
             + "method: [{ do: hydrate, phase: A, at: 38 °C, for: 10 h }]\n",
         OWN);
@@ -113,8 +111,7 @@ final class GumModifiersTest {
   @CsvSource({"0.1, 0.635", "0.5, 0.258", "1, 0.148"})
   void salted(double salt, double expected) {
     Bench bench = gel("Dew Polyacid", 0.5, salt, sodiumHydroxide(0.139));
-    assertEquals(
-        expected, likely(bench.number("gel.yield-stress")) / 71.5, expected * 0.03);
+    assertEquals(expected, likely(bench.number("gel.yield-stress")) / 71.5, expected * 0.03);
   }
 
   // At pH 3 alpha is 1/(1 + 10^1.5) = 0.0307; 1 - exp(-0.307²) = 0.0899.

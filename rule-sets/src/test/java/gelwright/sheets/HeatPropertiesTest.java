@@ -41,8 +41,7 @@ final class HeatPropertiesTest {
       })
   void retention(
       String name, double celsius, double minutes, double expected, double within, String source) {
-    Bounded left =
-        held(name, celsius, minutes, "").number("ingredient", name, "heat-retention");
+    Bounded left = held(name, celsius, minutes, "").number("ingredient", name, "heat-retention");
     assertEquals(expected, likely(left), within);
   }
 
@@ -68,8 +67,7 @@ final class HeatPropertiesTest {
   @Test
   @DisplayName("bromelain at 90 °C: above what was measured at least as much is lost as there")
   void above() {
-    Bounded left =
-        held("Bromelain", 90, 1, "").number("ingredient", "Bromelain", "heat-retention");
+    Bounded left = held("Bromelain", 90, 1, "").number("ingredient", "Bromelain", "heat-retention");
     assertMissing("kinetics of Bromelain above 67 °C", left);
     assertEquals(0, left.atLeast().likely());
     // Half-life 0.6 min at 67 °C.
@@ -131,7 +129,8 @@ final class HeatPropertiesTest {
             + "room: { temperature: 22 °C, humidity: 50 % } }\n");
   }
 
-  @ParameterizedTest(name = "85 mm, {0}, 20 min at 75 °C -> {1} g [9.3 kg/(m² h) by the correlation]")
+  @ParameterizedTest(
+      name = "85 mm, {0}, 20 min at 75 °C -> {1} g [9.3 kg/(m² h) by the correlation]")
   @CsvSource({"open, 17.6", "loose, 1.32", "closed, 0"})
   void waterLost(String cover, double expected) {
     Bounded lost =

@@ -74,7 +74,8 @@ final class WaterPropertiesTest {
   }
 
   @Test
-  @DisplayName("0.2 mol/kg of an acid half neutralised -> 115 mmol/kg per pH [Van Slyke, 2.303 C/4]")
+  @DisplayName(
+      "0.2 mol/kg of an acid half neutralised -> 115 mmol/kg per pH [Van Slyke, 2.303 C/4]")
   void buffer() {
     String own =
         "sources: { made-up: { citation: Made up, standing: from-memory } }\n"
@@ -127,8 +128,7 @@ final class WaterPropertiesTest {
   @Test
   @DisplayName("bicarbonate alone: how far the gas leaves is not known")
   void alkaline() {
-    Bounded degassed =
-        water(line("Sodium Bicarbonate", 0.5)).number("water-phase.pH-degassed");
+    Bounded degassed = water(line("Sodium Bicarbonate", 0.5)).number("water-phase.pH-degassed");
     assertMissing("how much carbon dioxide leaves above pH 6", degassed);
     assertEquals(8.3, degassed.atLeast().likely(), 0.2);
   }

@@ -9,10 +9,10 @@ import gelwright.review.Review;
 import gelwright.review.Reviewer;
 import gelwright.rule.RuleSet;
 import gelwright.sheets.Bundled;
-import gelwright.sheets.BundledRuleSets;
 import gelwright.sheets.ExampleRunner;
 import gelwright.sheets.FormulaReader;
 import gelwright.sheets.Library;
+import gelwright.sheets.OwnSheets;
 import gelwright.sheets.RuleSheet;
 import gelwright.sheets.tree.Document;
 import gelwright.sheets.tree.Limits;
@@ -28,45 +28,58 @@ import java.util.Set;
 final class BundledEngine implements Engine {
   @Override
   public Attempt<Loaded> load(List<Path> ruleFolders, List<Path> ingredientFolders) {
-    Library bundled = Bundled.load();
+    Read<OwnSheets.Ready> ready = sheets(ruleFolders, ingredientFolders).ready();
+    List<Problem> problems = ready.problems();
+    return ready
+        .value()
+        .map(all -> Attempt.<Loaded>of(new Everything(all.library(), all.knowledge())))
+        .orElseGet(() -> Attempt.failed(problems));
+  }
+
+  @Override
+  public Checked check(List<Path> ruleFolders, List<Path> ingredientFolders, LocalDate on) {
+    OwnSheets sheets = sheets(ruleFolders, ingredientFolders);
+    OwnSheets.Checked checked = ruleFolders.isEmpty() ? sheets.checkKnown(on) : sheets.checkOwn(on);
+    return new Checked(
+        checked.problems(),
+        checked.sets().stream().mapToInt(set -> set.rules().size()).sum(),
+        checked.sets().stream().mapToInt(set -> set.changes().size()).sum(),
+        checked.results().stream().map(BundledEngine::outcome).toList(),
+        checked.lacking().stream()
+            .map(each -> new Lacking(each.rule(), each.kinds(), each.place()))
+            .toList(),
+        checked.unshown(),
+        checked.examplesRun());
+  }
+
+  private static OwnSheets sheets(List<Path> ruleFolders, List<Path> ingredientFolders) {
     List<Path> own = new ArrayList<>(ingredientFolders);
     own.addAll(ruleFolders);
-    Read<Library> library =
-        own.isEmpty() ? Read.ok(bundled) : Bundled.withOwn(bundled, own, Limits.USUAL);
-    if (library.value().isEmpty()) {
-      return Attempt.failed(library.problems());
-    }
-    Library all = library.value().get();
-    Read<Knowledge> knowledge = BundledRuleSets.compile(all);
-    return knowledge
-        .value()
-        .map(ready -> Attempt.<Loaded>of(new Everything(all, bundled.ruleSheets().size(), ready)))
-        .orElseGet(() -> Attempt.failed(knowledge.problems()));
+    return OwnSheets.read(Bundled.load(), own, Limits.USUAL);
+  }
+
+  private static ExampleOutcome outcome(ExampleRunner.Result result) {
+    return new ExampleOutcome(
+        result.rule(),
+        result.expected(),
+        result.got() + result.row().map(row -> " for " + row).orElse(""),
+        result.agrees(),
+        result.place());
   }
 
   private static final class Everything implements Loaded {
     private final Library library;
-    private final int bundledSets;
-    private final Knowledge knowledge;
     private final Reviewer reviewer;
     private final FormulaReader reader = new FormulaReader();
 
-    Everything(Library library, int bundledSets, Knowledge knowledge) {
+    Everything(Library library, Knowledge knowledge) {
       this.library = library;
-      this.bundledSets = bundledSets;
-      this.knowledge = knowledge;
       this.reviewer = Reviewer.using(knowledge);
     }
 
     @Override
     public List<RuleSet> ruleSets() {
       return library.ruleSets();
-    }
-
-    @Override
-    public List<RuleSet> added() {
-      List<RuleSet> all = library.ruleSets();
-      return all.subList(bundledSets, all.size());
     }
 
     @Override
@@ -94,26 +107,6 @@ final class BundledEngine implements Engine {
     @Override
     public Review review(Formula formula, LocalDate on, boolean trace) {
       return reviewer.review(formula, on, trace ? Set.of(Include.TRACE) : Set.of());
-    }
-
-    @Override
-    public List<ExampleOutcome> runExamples(List<RuleSet> sets, LocalDate on) {
-      ExampleRunner runner = new ExampleRunner(library, knowledge.rules());
-      List<ExampleOutcome> outcomes = new ArrayList<>();
-      for (RuleSheet sheet : library.ruleSheets()) {
-        if (sets.contains(sheet.ruleSet())) {
-          for (ExampleRunner.Result result : runner.run(sheet, on)) {
-            outcomes.add(
-                new ExampleOutcome(
-                    result.rule(),
-                    result.expected(),
-                    result.got() + result.row().map(row -> " for " + row).orElse(""),
-                    result.agrees(),
-                    result.place()));
-          }
-        }
-      }
-      return outcomes;
     }
 
     @Override

@@ -3,6 +3,7 @@ package gelwright.api;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.problem.Place;
+import gelwright.problem.Problem;
 import gelwright.review.Review;
 import gelwright.rule.RuleSet;
 import java.nio.file.Path;
@@ -14,13 +15,16 @@ interface Engine {
   /** The bundled knowledge, with the sheets of these folders added; the later win. */
   Attempt<Loaded> load(List<Path> ruleFolders, List<Path> ingredientFolders);
 
+  /**
+   * Checks the rule sets of these folders, or the bundled ones where there is no folder. A problem
+   * in one rule does not keep the others from being checked.
+   */
+  Checked check(List<Path> ruleFolders, List<Path> ingredientFolders, LocalDate on);
+
   /** Knowledge that was read and found sound. Immutable; used by several threads. */
   interface Loaded {
     /** Bundled first, then the added ones, in order. */
     List<RuleSet> ruleSets();
-
-    /** The rule sets that came from the added folders. */
-    List<RuleSet> added();
 
     Catalogue catalogue();
 
@@ -45,9 +49,6 @@ interface Engine {
     /** Reviews a formula. */
     Review review(Formula formula, LocalDate on, boolean trace);
 
-    /** The examples that the rules of these sets bring with them, run for a date. */
-    List<ExampleOutcome> runExamples(List<RuleSet> sets, LocalDate on);
-
     /** How many examples a rule has. */
     int examplesOf(String rule);
   }
@@ -62,4 +63,43 @@ interface Engine {
    * @param place of the example
    */
   record ExampleOutcome(String rule, String expected, String got, boolean agrees, Place place) {}
+
+  /**
+   * A rule without an example of each kind that it owes.
+   *
+   * @param rule full id
+   * @param kinds what is missing, such as {@code breaks}
+   * @param place of the rule
+   */
+  record Lacking(String rule, List<String> kinds, Place place) {
+    public Lacking {
+      kinds = List.copyOf(kinds);
+    }
+  }
+
+  /**
+   * What checking rule sets came to.
+   *
+   * @param problems of reading and compiling
+   * @param rules how many rules there are, sound or not
+   * @param changes how many changes of other rules
+   * @param examples of the sound rules, run
+   * @param lacking sound rules without all examples
+   * @param unshown kinds of examples of which the sheets say that no sheet can show them
+   * @param examplesRun false while sheets that examples rest on cannot be read
+   */
+  record Checked(
+      List<Problem> problems,
+      int rules,
+      int changes,
+      List<ExampleOutcome> examples,
+      List<Lacking> lacking,
+      int unshown,
+      boolean examplesRun) {
+    public Checked {
+      problems = List.copyOf(problems);
+      examples = List.copyOf(examples);
+      lacking = List.copyOf(lacking);
+    }
+  }
 }

@@ -3,6 +3,7 @@ package gelwright.api;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine.Option;
 
 /** Which knowledge to use beside the bundled one. */
@@ -17,11 +18,16 @@ final class KnowledgeOptions {
       names = "--ingredients",
       paramLabel = "DIR",
       description =
-          "Add the ingredient sheets of this folder; they win over bundled ones. May be given several times.")
+          "Add the ingredient sheets of this folder; they win over bundled ones. May be given"
+              + " several times.")
   private List<Path> ingredients = new ArrayList<>();
 
   List<Path> ruleFolders() {
     return List.copyOf(rules);
+  }
+
+  List<Path> ingredientFolders() {
+    return List.copyOf(ingredients);
   }
 
   /** All folders that hold sheets of knowledge, not formulas. */
@@ -32,14 +38,8 @@ final class KnowledgeOptions {
   }
 
   /** Loads it; tells on standard error what is wrong with it. */
-  java.util.Optional<Engine.Loaded> load(Engine engine, Terminal terminal) {
-    return load(engine, terminal, List.of());
-  }
-
-  java.util.Optional<Engine.Loaded> load(Engine engine, Terminal terminal, List<Path> moreRules) {
-    List<Path> all = new ArrayList<>(rules);
-    all.addAll(moreRules);
-    Attempt<Engine.Loaded> attempt = engine.load(all, ingredients);
+  Optional<Engine.Loaded> load(Engine engine, Terminal terminal) {
+    Attempt<Engine.Loaded> attempt = engine.load(rules, ingredients);
     if (attempt.value().isEmpty()) {
       terminal.complain(TextReport.problems(attempt.problems()));
     }

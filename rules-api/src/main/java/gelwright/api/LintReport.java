@@ -33,8 +33,7 @@ final class LintReport {
    *
    * @param skipped sheets that are no formulas
    */
-  static String of(
-      List<Review> reviews, List<Unreadable> unreadable, List<Path> skipped, Ink ink) {
+  static String of(List<Review> reviews, List<Unreadable> unreadable, List<Path> skipped, Ink ink) {
     StringBuilder out = new StringBuilder();
     table(out, reviews, unreadable, ink);
     for (Review review : reviews) {
@@ -56,7 +55,7 @@ final class LintReport {
     return "Skipped, no "
         + (skipped.size() == 1 ? "formula: " : "formulas: ")
         + String.join(", ", skipped.stream().map(Path::toString).map(Plain::line).toList())
-        + " (--rules or --ingredients makes use of such sheets).";
+        + " (--rules or --ingredients makes use of rules, ingredients and sources).";
   }
 
   private static void table(
@@ -95,8 +94,7 @@ final class LintReport {
     out.append('\n');
     for (List<Finding> findings : byRule.values()) {
       Finding first = findings.get(0);
-      String file =
-          first.where().file().isEmpty() ? review.place().file() : first.where().file();
+      String file = first.where().file().isEmpty() ? review.place().file() : first.where().file();
       out.append(Plain.line(file));
       if (first.where().line() > 0 && !first.where().pointer().isEmpty()) {
         out.append(':').append(first.where().line());

@@ -56,6 +56,8 @@ final class Program {
         .addSubcommand("ingredients", ingredients)
         .addSubcommand("help", new HelpCommand())
         .setCaseInsensitiveEnumValuesAllowed(true)
+        // A file may be called @sheet.yaml.
+        .setExpandAtFiles(false)
         .setUsageHelpWidth(100)
         .setUsageHelpAutoWidth(false)
         .setParameterExceptionHandler(this::wrongCall)

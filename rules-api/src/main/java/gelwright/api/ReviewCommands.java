@@ -367,8 +367,7 @@ final class ReviewCommands {
     }
 
     @Override
-    String text(
-        List<Review> reviews, List<Unreadable> unreadable, List<Path> skipped, Ink ink) {
+    String text(List<Review> reviews, List<Unreadable> unreadable, List<Path> skipped, Ink ink) {
       StringBuilder text = new StringBuilder();
       for (Review review : reviews) {
         text.append(text.length() == 0 ? "" : "\n" + "–".repeat(20) + "\n\n");
@@ -402,8 +401,7 @@ final class ReviewCommands {
     }
 
     @Override
-    String text(
-        List<Review> reviews, List<Unreadable> unreadable, List<Path> skipped, Ink ink) {
+    String text(List<Review> reviews, List<Unreadable> unreadable, List<Path> skipped, Ink ink) {
       return LintReport.of(reviews, unreadable, skipped, ink);
     }
   }

@@ -1,18 +1,15 @@
 package gelwright.api;
 
 import gelwright.ingredient.Source;
+import gelwright.problem.Place;
 import gelwright.problem.Spelling;
 import gelwright.rule.Rule;
 import gelwright.rule.RuleSet;
 import gelwright.rule.Text;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -229,9 +226,11 @@ final class RulesCommands implements Runnable {
       name = "check",
       mixinStandardHelpOptions = true,
       description = {
-        "Checks a folder of rule sets: reads and compiles them, and runs the examples of their rules.",
-        "Without a folder, the bundled rule sets. Ends with 1 if an example does not do what it says",
-        "or a rule lacks one, with 2 if a rule set cannot be read."
+        "Checks a folder of rule sets: reads and compiles them, and runs the examples of their"
+            + " rules.",
+        "Without a folder, the bundled rule sets. All that is wrong is shown at once. Ends with 1"
+            + " if an",
+        "example does not do what it says or a rule lacks one, with 2 if anything cannot be read."
       })
   static final class Check implements Callable<Integer> {
     private final Engine engine;
@@ -252,97 +251,87 @@ final class RulesCommands implements Runnable {
 
     @Override
     public Integer call() {
-      Optional<Engine.Loaded> loaded =
-          knowledge.load(engine, terminal, folder.map(List::of).orElse(List.of()));
-      if (loaded.isEmpty()) {
-        return ExitStatus.WRONG;
-      }
-      List<RuleSet> sets =
-          folder.isPresent() || !knowledge.ruleFolders().isEmpty()
-              ? loaded.get().added()
-              : loaded.get().ruleSets();
-      if (sets.stream().allMatch(set -> set.rules().isEmpty() && set.changes().isEmpty())) {
+      List<Path> folders = new ArrayList<>(knowledge.ruleFolders());
+      folder.ifPresent(folders::add);
+      Engine.Checked checked =
+          engine.check(folders, knowledge.ingredientFolders(), terminal.today().get());
+      terminal.complain(TextReport.problems(checked.problems()));
+      if (checked.problems().isEmpty() && checked.rules() + checked.changes() == 0) {
         terminal.complain("No rule was found, so nothing was checked.\n");
         return ExitStatus.WRONG;
       }
-      List<Engine.ExampleOutcome> outcomes = loaded.get().runExamples(sets, terminal.today().get());
-      Map<String, Set<String>> shown = new LinkedHashMap<>();
       StringBuilder text = new StringBuilder();
       int wrong = 0;
-      for (Engine.ExampleOutcome outcome : outcomes) {
-        shown.computeIfAbsent(outcome.rule(), rule -> new TreeSet<>()).add(outcome.expected());
+      for (Engine.ExampleOutcome outcome : checked.examples()) {
         if (!outcome.agrees()) {
           wrong++;
-          String place = outcome.place().toString();
-          text.append(
-                  Plain.line(
-                      (place.isEmpty() ? "" : place + ": ")
-                          + outcome.rule()
-                          + ": this example should be '"
-                          + outcome.expected()
-                          + "' and is: "
-                          + outcome.got()))
-              .append('\n');
+          line(
+              text,
+              outcome.place(),
+              outcome.rule()
+                  + ": this example should be '"
+                  + outcome.expected()
+                  + "' and is: "
+                  + outcome.got());
         }
       }
-      int rules = 0;
-      int lacking = 0;
-      for (RuleSet set : sets) {
-        for (Rule rule : set.rules()) {
-          rules++;
-          String full = set.id() + "." + rule.id();
-          List<String> missing = missing(rule, shown.getOrDefault(full, Set.of()));
-          if (!missing.isEmpty()) {
-            lacking++;
-            String place = rule.place().toString();
-            text.append(
-                    Plain.line(
-                        (place.isEmpty() ? "" : place + ": ")
-                            + full
-                            + ": no example "
-                            + String.join(", none ", missing)))
-                .append('\n');
-          }
-        }
+      for (Engine.Lacking lacking : checked.lacking()) {
+        line(
+            text,
+            lacking.place(),
+            lacking.rule()
+                + ": no example "
+                + String.join(", none ", lacking.kinds().stream().map(Check::words).toList()));
       }
-      if (!quiet || wrong + lacking > 0) {
-        text.append(
-            Plain.count(rules, "rule")
-                + ", "
-                + Plain.count(outcomes.size(), "example")
-                + "; "
-                + wrong
-                + " of them not as said; "
-                + Plain.count(lacking, "rule")
-                + " without all examples.\n");
+      int amiss = checked.problems().size() + wrong + checked.lacking().size();
+      if (!quiet || amiss > 0) {
+        text.append(sum(checked, wrong));
       }
       terminal.print(text.toString());
-      return wrong + lacking > 0 ? ExitStatus.FINDINGS : ExitStatus.FINE;
+      if (!checked.problems().isEmpty()) {
+        return ExitStatus.WRONG;
+      }
+      return amiss > 0 ? ExitStatus.FINDINGS : ExitStatus.FINE;
     }
 
-    /** Which of the examples that a rule owes it does not have. */
-    private static List<String> missing(Rule rule, Set<String> shown) {
-      List<String> missing = new ArrayList<>();
-      boolean duty = rule.kind() == Rule.Kind.DUTY;
-      if (duty) {
-        owed(missing, shown, "applies", "where it applies");
-        if (rule.when().isPresent()) {
-          owed(missing, shown, "does-not-apply", "where it does not apply");
-        }
-      } else {
-        owed(missing, shown, "holds", "that holds");
-        owed(missing, shown, "breaks", "that breaks");
-        if (!rule.alwaysKnown()) {
-          owed(missing, shown, "unknown", "that cannot be checked");
-        }
+    private static String sum(Engine.Checked checked, int wrong) {
+      StringBuilder sum = new StringBuilder();
+      if (!checked.problems().isEmpty()) {
+        sum.append(Plain.count(checked.problems().size(), "problem"))
+            .append("; only the examples of rules without one were run.\n");
       }
-      return missing;
+      if (!checked.examplesRun()) {
+        sum.append(
+            "Examples were not run: an ingredient or a base formula, on which they may rest,"
+                + " cannot be read.\n");
+      }
+      sum.append(Plain.count(checked.rules(), "rule"))
+          .append(", ")
+          .append(Plain.count(checked.examples().size(), "example"))
+          .append("; ")
+          .append(wrong)
+          .append(" of them not as said; ")
+          .append(Plain.count(checked.lacking().size(), "rule"))
+          .append(" without all examples.\n");
+      if (checked.unshown() > 0) {
+        sum.append(Plain.count(checked.unshown(), "kind"))
+            .append(" of example 'none', because no sheet can show it.\n");
+      }
+      return sum.toString();
     }
 
-    private static void owed(List<String> missing, Set<String> shown, String kind, String words) {
-      if (!shown.contains(kind)) {
-        missing.add(words);
-      }
+    private static void line(StringBuilder text, Place place, String words) {
+      String where = place.toString();
+      text.append(Plain.line((where.isEmpty() ? "" : where + ": ") + words)).append('\n');
+    }
+
+    private static String words(String kind) {
+      return switch (kind) {
+        case "applies" -> "where it applies";
+        case "does-not-apply" -> "where it does not apply";
+        case "unknown" -> "that cannot be checked";
+        default -> "that " + kind;
+      };
     }
   }
 }

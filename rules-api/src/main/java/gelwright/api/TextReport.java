@@ -109,7 +109,10 @@ final class TextReport {
     Finding first = findings.get(0);
     boolean one = findings.size() == 1;
     String subject = Words.subject(first.subject());
-    title(first.level(), first.title() + (one && !subject.isEmpty() ? " – " + subject : ""));
+    // The row of a table is told by the message where it means something to a reader.
+    boolean told = Words.isRow(first.subject()) && first.message().contains(first.subject().name());
+    title(
+        first.level(), first.title() + (one && !told && !subject.isEmpty() ? " – " + subject : ""));
     List<String> messages = findings.stream().map(Finding::message).toList();
     String shared = one ? "" : sharedEnd(messages);
     Set<String> numbers = new LinkedHashSet<>();
@@ -177,7 +180,8 @@ final class TextReport {
       paragraph("Sources: ", cite(cited), INDENT);
     }
     Finding first = findings.get(0);
-    paragraph("", place(first) + "[" + first.rule() + "]", INDENT);
+    // Never wrapped, so that a terminal can open the place and a search finds both on one line.
+    line(" ".repeat(INDENT) + Plain.line(place(first) + "[" + first.rule() + "]"));
     for (Finding finding : findings) {
       finding.trace().ifPresent(trace -> trace(trace, INDENT));
     }
@@ -194,7 +198,7 @@ final class TextReport {
   }
 
   private static boolean isWhole(Finding finding) {
-    return finding.subject().isFormula() && finding.where().pointer().isEmpty();
+    return finding.where().pointer().isEmpty();
   }
 
   /** Numbers of sources by standing: {@code [5]; common practice [4] [8]; from memory [7]}. */
@@ -202,9 +206,7 @@ final class TextReport {
     Map<Source.Standing, List<String>> numbers = new TreeMap<>();
     for (Source source : cited) {
       int number = sources.computeIfAbsent(source, key -> sources.size() + 1);
-      numbers
-          .computeIfAbsent(source.standing(), key -> new ArrayList<>())
-          .add("[" + number + "]");
+      numbers.computeIfAbsent(source.standing(), key -> new ArrayList<>()).add("[" + number + "]");
     }
     List<String> parts = new ArrayList<>();
     numbers.forEach(
@@ -497,9 +499,9 @@ final class TextReport {
             + " with engine "
             + review.editions().engine()
             + Words.editions(review.editions().ruleSets())
-            + ". Formula SHA-256 "
-            + review.editions().formulaSha256(),
+            + ".",
         0);
+    paragraph("", "Formula SHA-256 " + review.editions().formulaSha256(), 0);
     line("");
     paragraph("", CLOSING, 0);
   }

@@ -307,7 +307,9 @@ final class Words {
               ? dissolves.group(1)
               : row.matches() ? row.group(1) : of.matches() ? of.group(2) : "");
     }
-    return names.size() == 1 ? names.stream().filter(name -> !name.isEmpty()).findAny() : Optional.empty();
+    return names.size() == 1
+        ? names.stream().filter(name -> !name.isEmpty()).findAny()
+        : Optional.empty();
   }
 
   private static String capital(String words) {
@@ -324,13 +326,13 @@ final class Words {
     if (byEdition.isEmpty()) {
       return "";
     }
-    String most =
+    Map.Entry<String, List<String>> commonest =
         Collections.max(
-            byEdition.keySet(),
-            Comparator.comparingInt((String edition) -> byEdition.get(edition).size()));
+            byEdition.entrySet(), Comparator.comparingInt(entry -> entry.getValue().size()));
+    String most = commonest.getKey();
     StringBuilder words =
         new StringBuilder(" and ")
-            .append(Plain.count(byEdition.get(most).size(), "rule set"))
+            .append(Plain.count(commonest.getValue().size(), "rule set"))
             .append(" of edition ")
             .append(most);
     byEdition.forEach(
@@ -348,10 +350,14 @@ final class Words {
       return "";
     }
     // A step is called "step 3" already, and an ingredient has a name that says what it is.
-    boolean named = Profile.vocabulary().kind(subject.kind()).isPresent();
-    return named || subject.name().startsWith(subject.kind())
+    return !isRow(subject) || subject.name().startsWith(subject.kind())
         ? name(subject)
         : subject.kind() + " " + subject.name();
+  }
+
+  /** Whether it is the row of a table, not a part of the formula. */
+  static boolean isRow(Subject subject) {
+    return !subject.isFormula() && Profile.vocabulary().kind(subject.kind()).isEmpty();
   }
 
   /** Its name; of what an ingredient bears in heat that of the ingredient. */

@@ -68,9 +68,10 @@ final class WrongCall {
   }
 
   private static String value(ArgSpec argument, String value) {
-    Class<?> type = argument.typeInfo().isMultiValue()
-        ? argument.typeInfo().getAuxiliaryTypes()[0]
-        : argument.auxiliaryTypes().length > 0 ? argument.auxiliaryTypes()[0] : argument.type();
+    Class<?> type =
+        argument.typeInfo().isMultiValue()
+            ? argument.typeInfo().getAuxiliaryTypes()[0]
+            : argument.auxiliaryTypes().length > 0 ? argument.auxiliaryTypes()[0] : argument.type();
     String said = name(argument) + " does not take \"" + value + "\"";
     if (type.isEnum()) {
       String choices =
@@ -79,9 +80,7 @@ final class WrongCall {
               .collect(Collectors.joining(", "));
       return said + "; it takes " + choices + ".";
     }
-    return type == LocalDate.class
-        ? said + "; it takes a day such as 2026-11-25."
-        : said + ".";
+    return type == LocalDate.class ? said + "; it takes a day such as 2026-11-25." : said + ".";
   }
 
   private static String name(ArgSpec argument) {

@@ -3,6 +3,7 @@ package gelwright.api;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import gelwright.problem.Place;
 import java.io.ByteArrayOutputStream;
@@ -102,7 +103,7 @@ final class CommandLineTest {
     assertEquals(2, text.status());
     assertTrue(text.out().contains("Breaks 1 rule."), text.out());
     assertTrue(text.err().contains("b.yaml:3:1: Key nmae? Did you mean name? [unknown-key]"));
-    assertTrue(text.err().contains("none.yaml: This file could not be read. [no-such-file]"));
+    assertTrue(text.err().contains("none.yaml: There is no such file. [no-such-file]"));
     Ran json = run("review", "--format", "json", good, bad);
     assertTrue(json.out().contains("\"unreadable\""), json.out());
     assertTrue(json.out().startsWith("{\n  \"reviews\""), json.out());
@@ -119,7 +120,9 @@ final class CommandLineTest {
     Ran filed = run("review", "--format", format, "--out", out.toString(), file);
     assertEquals("", filed.out());
     assertEquals(first.out(), Files.readString(out));
-    assertTrue(first.out().contains("density of Squalane"), "names what is missing");
+    assertTrue(
+        first.out().contains(format.equals("text") ? "Squalane: density" : "density of Squalane"),
+        "names what is missing");
   }
 
   @Test
@@ -140,24 +143,28 @@ final class CommandLineTest {
     Ran ran = run("review", sheet("a.yaml", "breaks unlikely unknown must accepted duty"));
     List<String> order =
         List.of(
-            "Breaks 1 rule; 1 is borderline; 2 could not be checked, 1 of which must be known; 1 is",
+            "Breaks 1 rule; 1 is borderline; 2 could not be checked, 1 of which must be known; 1\nis accepted.",
             "\nBreaks\n",
-            "error    More oil than this gel carries – ingredient Squalane",
-            "Observed: oil.share 14 %. Limit: gel.oil-capacity 9.6 % (7.9 % to 11.5 %).",
+            "error    More oil than this gel carries – Squalane",
+            "14 % of oil; this gel carries about 9.6 % with no emulsifier.\n",
             "Why: A gum does not lower",
-            "Source: Rule of thumb [common practice, no source]",
-            "sheet.yaml:4:5, rule oil-load.breaks",
+            "Sources: common practice [1]\n",
+            "sheet.yaml:4 [oil-load.breaks]\n",
             "\nBorderline\n",
-            "Probably breaks, about 1 in 4 that it holds.",
+            "fails: 1 chance in 4 that it holds.",
             "\nNOT CHECKED\n",
-            "Missing: density of Squalane",
+            "Missing: Squalane: density",
             "it counts as broken until it is",
             "\nAccepted\n",
             "Accepted until 2027-03-01 because: held",
-            "\nTo do and to declare\n",
             "\nTake care\n",
+            "Try it on a small patch",
+            "The vessel is hot.",
             "\nWhat to measure or state next\n",
-            "rules run. Outcomes:",
+            "\nSources\n",
+            "[1] common practice – Rule of thumb\n",
+            "rules run, ",
+            "and 1 rule set of edition 2026.1",
             "Formula SHA-256 00ff",
             "not a safety assessment");
     int from = 0;
@@ -169,8 +176,22 @@ final class CommandLineTest {
     }
     assertTrue(flat.contains("ISO 11930"));
     assertTrue(
-        flat.lines().allMatch(line -> line.length() <= 100 || line.contains("/a.yaml")), flat);
+        flat.lines()
+            .allMatch(line -> line.length() <= TextReport.WIDTH || line.contains("/a.yaml")),
+        flat);
     assertFalse(flat.contains("\u001b"));
+    for (String once : List.of("ISO 11930", "Rule of thumb", "Try it on a small patch")) {
+      assertEquals(flat.indexOf(once), flat.lastIndexOf(once), once);
+    }
+  }
+
+  @Test
+  @DisplayName("findings of one rule stand together: the lesson once, a line for each")
+  void together() throws IOException {
+    String out = run("review", sheet("a.yaml", "breaks breaks")).out();
+    assertEquals(out.indexOf("Why: "), out.lastIndexOf("Why: "), out);
+    assertTrue(out.contains("- 14 % of oil"), out);
+    assertTrue(out.contains("(line 4)"), out);
   }
 
   @Test
@@ -201,13 +222,13 @@ final class CommandLineTest {
     Ran ran = run("lint", folder.resolve("lib").toString());
     assertEquals(1, ran.status(), ran.err());
     List<Integer> at = new ArrayList<>();
-    String table = ran.out().substring(ran.out().indexOf("not checked\n"));
+    String table = ran.out();
     for (String name : List.of("z.yml", "b.yaml", "c.json", "d.csv")) {
       at.add(table.indexOf(name));
     }
     assertEquals(at.stream().sorted().toList(), at);
     assertTrue(at.get(0) > 0, table);
-    assertTrue(ran.out().contains("sheet.yaml:4:5: error: 14 % of oil"), ran.out());
+    assertTrue(ran.out().contains("sheet.yaml:4: error: 14 % of oil"), ran.out());
     assertEquals(ran, run("lint", folder.resolve("lib").toString()));
   }
 
@@ -242,8 +263,84 @@ final class CommandLineTest {
     Files.createDirectories(folder.resolve("empty"));
     Ran empty = run("lint", folder.resolve("empty").toString());
     assertEquals(2, empty.status());
-    assertTrue(empty.err().contains("No formula sheet was found"));
+    assertTrue(empty.err().contains("There is no sheet in this folder"));
     assertEquals(2, run("lint", folder.resolve("missing").toString()).status());
+  }
+
+  @ParameterizedTest(name = "{0}: {1}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "folder | This is a folder; the command lint goes through folders. [is-a-folder]",
+        "none.yaml | There is no such file. [no-such-file]",
+        "dangling.yaml | There is no such file. [no-such-file]",
+        "huge.yaml | This file is too large for a formula sheet. [too-large]",
+        "closed.yaml | This file could not be read; is it yours to read? [unreadable]",
+      })
+  void badFiles(String name, String message) throws IOException {
+    Path file = folder.resolve(name);
+    switch (name) {
+      case "folder" -> Files.createDirectories(file);
+      case "dangling.yaml" -> Files.createSymbolicLink(file, folder.resolve("gone.yaml"));
+      case "huge.yaml" -> Files.write(file, new byte[17 * 1024 * 1024]);
+      case "closed.yaml" -> {
+        Files.writeString(file, "fine");
+        assertTrue(file.toFile().setReadable(false, false));
+        assumeFalse(Files.isReadable(file), "this user may read every file");
+      }
+      default -> assertFalse(Files.exists(file));
+    }
+    Ran ran = run("review", file.toString());
+    assertEquals(2, ran.status());
+    assertEquals(file + ": " + message + "\n", ran.err());
+  }
+
+  @Test
+  @DisplayName("a file that vanishes after lint has found it is told, the rest is reported")
+  void vanishes() throws IOException {
+    sheet("lib/a.yaml", "fine");
+    Path link = folder.resolve("lib/b.yaml");
+    Files.createSymbolicLink(link, folder.resolve("gone.yaml"));
+    // A link is not followed in a folder; named, it is a file that is not there.
+    assertEquals(0, run("lint", folder.resolve("lib").toString()).status());
+    Ran ran = run("lint", folder.resolve("lib").toString(), link.toString());
+    assertEquals(2, ran.status());
+    assertEquals(link + ": There is no such file or folder. [no-such-file]\n", ran.err());
+    assertTrue(ran.out().contains("a.yaml"), ran.out());
+  }
+
+  @Test
+  @DisplayName("lint skips sheets that are no formulas and says so; alone they are no library")
+  void mixed() throws IOException {
+    sheet("lib/a.yaml", "formula: fine");
+    sheet("lib/house/rules.yaml", "rule-set: house\ntitle: x\n");
+    sheet("lib/house/own.yaml", "# ours\ningredients: {}\n");
+    sheet("lib/house/sources.json", "{ \"sources\": {} }");
+    Ran ran = run("lint", folder.resolve("lib").toString());
+    assertEquals(0, ran.status(), ran.err());
+    String flat = ran.out().replaceAll("\\s+", " ");
+    for (String name : List.of("rules.yaml", "own.yaml", "sources.json")) {
+      assertTrue(flat.indexOf(name) > flat.indexOf("Skipped, no formulas:"), flat);
+    }
+    assertTrue(flat.contains("1 formula (holds 1)"), flat);
+    Ran json = run("lint", "--format", "json", folder.resolve("lib").toString());
+    assertTrue(json.err().contains("Skipped, no formulas:"), json.err());
+    Ran none = run("lint", folder.resolve("lib/house").toString());
+    assertEquals(2, none.status());
+    assertTrue(none.err().contains("No formula sheet was found"), none.err());
+  }
+
+  @Test
+  @DisplayName("a table is read with the brief beside it, and the brief is no sheet of its own")
+  void brief() throws IOException {
+    String table = sheet("lib/mist.csv", "phase,name,share");
+    sheet("lib/mist.brief.yaml", "breaks");
+    sheet("lib/other.brief.yaml", "fine");
+    assertEquals(1, run("review", table).status());
+    Ran ran = run("lint", folder.resolve("lib").toString());
+    assertEquals(1, ran.status(), ran.err());
+    assertTrue(ran.out().contains("mist.brief.yaml"), ran.out());
+    assertTrue(ran.out().contains("2 formulas"), ran.out());
   }
 
   @ParameterizedTest(name = "wrong call: {0}")
@@ -255,13 +352,21 @@ final class CommandLineTest {
         "ingredients",
         "review",
         "rules show",
-        "rules show oil-load.x"
+        "rules show oil-load.x",
+        "review --nonsense x.yaml",
+        "review --format pdf x.yaml",
+        "review --on 2026-02-30 x.yaml",
+        "review --on 2026-11-25 --on 2026-11-26 x.yaml",
+        "review x.yaml ./x.yaml",
+        "rules list oil"
       })
   void wrongCalls(String line) {
     Ran ran = run(line.isEmpty() ? new String[0] : line.split(" "));
     assertEquals(2, ran.status());
     assertEquals("", ran.out());
     assertTrue(ran.err().contains("--help"), ran.err());
+    assertEquals(1, ran.err().lines().count(), ran.err());
+    assertFalse(ran.err().contains("java."), ran.err());
   }
 
   @ParameterizedTest(name = "{0} --help")

@@ -87,11 +87,6 @@ final class FakeEngine implements Engine, Engine.Loaded {
   }
 
   @Override
-  public List<RuleSet> added() {
-    return ruleSets();
-  }
-
-  @Override
   public Catalogue catalogue() {
     return Catalogue.of(List.of(), List.of(PRACTICE));
   }
@@ -121,6 +116,11 @@ final class FakeEngine implements Engine, Engine.Loaded {
             List.of(),
             List.of(),
             Map.of("", new Place(file, 1, 1, ""))));
+  }
+
+  @Override
+  public Attempt<Formula> read(byte[] content, String file, byte[] brief, String briefFile) {
+    return read(brief, briefFile);
   }
 
   @Override
@@ -225,8 +225,20 @@ final class FakeEngine implements Engine, Engine.Loaded {
   }
 
   @Override
-  public List<ExampleOutcome> runExamples(List<RuleSet> sets, LocalDate on) {
-    return List.copyOf(examples);
+  public Checked check(List<Path> ruleFolders, List<Path> ingredientFolders, LocalDate on) {
+    Rule rule = ruleSets().get(0).rules().get(0);
+    List<String> kinds = new ArrayList<>(List.of("holds", "breaks", "unknown"));
+    examples.forEach(example -> kinds.remove(example.expected()));
+    return new Checked(
+        load(ruleFolders, ingredientFolders).problems(),
+        1,
+        0,
+        examples,
+        kinds.isEmpty()
+            ? List.of()
+            : List.of(new Lacking("oil-load." + rule.id(), kinds, rule.place())),
+        0,
+        true);
   }
 
   @Override

@@ -15,6 +15,8 @@ import java.util.TreeMap;
 public final class Catalogue {
   private final Map<String, Ingredient> byName;
   private final Map<String, Ingredient> byKey;
+  // By every name and synonym as spelled, which is how names usually come.
+  private final Map<String, Ingredient> bySpelling;
   private final Map<String, Source> sources;
   private final List<String> names;
 
@@ -29,6 +31,14 @@ public final class Catalogue {
       all.addAll(ingredient.synonyms());
     }
     this.names = List.copyOf(all);
+    Map<String, Ingredient> spelled = new HashMap<>();
+    for (String name : all) {
+      Ingredient ingredient = byKey.get(key(name));
+      if (ingredient != null) {
+        spelled.put(name, ingredient);
+      }
+    }
+    this.bySpelling = spelled;
   }
 
   /**
@@ -77,7 +87,8 @@ public final class Catalogue {
 
   /** The ingredient of this INCI name or synonym. */
   public Optional<Ingredient> find(String name) {
-    return Optional.ofNullable(byKey.get(key(name)));
+    Ingredient spelledSo = bySpelling.get(name);
+    return Optional.ofNullable(spelledSo != null ? spelledSo : byKey.get(key(name)));
   }
 
   /** Known names nearest to an unknown one, nearest first. */

@@ -27,8 +27,8 @@ public record Salt(Effect effect, Map<String, Figure> figures) {
      */
     THINS("left", "up-to", "none-from", "salted-from"),
     /**
-     * A coil whose law is that of the salted coil: without salt it is up to {@code
-     * unsalted-up-to} times as thick, from {@code salted-from} on no more.
+     * A coil whose law is that of the salted coil: without salt it is up to {@code unsalted-up-to}
+     * times as thick, from {@code salted-from} on no more.
      */
     SCREENS("unsalted-up-to", "salted-from");
 

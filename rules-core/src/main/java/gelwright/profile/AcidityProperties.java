@@ -305,8 +305,7 @@ final class AcidityProperties {
       for (double each : pKa) {
         list.add(each);
       }
-      AcidBase.Weak weak =
-          new AcidBase.Weak(molality * acid.get().perMolecule(), list, charge);
+      AcidBase.Weak weak = new AcidBase.Weak(molality * acid.get().perMolecule(), list, charge);
       solution.species.add(weak);
       if (acid.get().escapes()) {
         solution.escaping.add(weak);
@@ -393,7 +392,7 @@ final class AcidityProperties {
   }
 
   static Reading shareAsAcid(World world, Component component) {
-    Reading share = share(world, component.index());
+    Reading share = world.of(IngredientProperties.SHARE, component.index());
     Known<Acid> known = component.ingredient().acid();
     if (known.isUnknown()) {
       return new Reading(

@@ -27,8 +27,7 @@ final class CarryingProperties {
   private static final double DROP_FACTOR = 2;
 
   /** Middle of the criteria from theory to the more demanding experiments, on the factor scale. */
-  private static final double CRITERION =
-      Math.sqrt(Suspension.THEORY * Suspension.EXPERIMENT);
+  private static final double CRITERION = Math.sqrt(Suspension.THEORY * Suspension.EXPERIMENT);
 
   /** ×/÷ range of {@link #CRITERION}: out to theory and to experiment. */
   private static final double CRITERION_FACTOR =
@@ -53,8 +52,7 @@ final class CarryingProperties {
           Unit.PASCAL,
           "yield stress that holds the largest drop of oil still",
           (world, item) ->
-              yieldNeeded(
-                  world, difference(world, oilDensity(world)), world.of(DROP_SIZE)));
+              yieldNeeded(world, difference(world, oilDensity(world)), world.of(DROP_SIZE)));
 
   static final Definition OIL_DRIFT =
       Definition.factor(
@@ -170,8 +168,7 @@ final class CarryingProperties {
                   .map(density -> component.percent() / density));
     }
     if (mass == 0) {
-      return Reading.unknown(
-          Trait.DENSITY.least(), Trait.DENSITY.most(), "oil in the recipe");
+      return Reading.unknown(Trait.DENSITY.least(), Trait.DENSITY.most(), "oil in the recipe");
     }
     double all = mass;
     return volume.map(value -> all / value);
@@ -389,9 +386,7 @@ final class CarryingProperties {
       return false;
     }
     return method.subList(index + 1, method.size()).stream()
-        .anyMatch(
-            later ->
-                later.action() == Step.Action.ADD && later.phase().equals(step.phase()));
+        .anyMatch(later -> later.action() == Step.Action.ADD && later.phase().equals(step.phase()));
   }
 
   private static Optional<Stirring.Impeller> impeller(String type) {

@@ -50,21 +50,22 @@ record Component(int index, Ingredient ingredient, boolean known, List<Part> par
 
   /** Whether it has a function, as far as that is known. */
   Truth has(String function) {
-    return ingredient
-        .functions()
-        .fold(
-            set -> Truth.of(set.contains(function)),
-            Truth.IMPOSSIBLE,
-            Truth.open(Set.of("functions of " + name())));
+    Known<Set<String>> functions = ingredient.functions();
+    return functions.isUnknown()
+        ? Truth.open(Set.of(missing("functions")))
+        : functions.fold(
+            set -> Truth.of(set.contains(function)), Truth.IMPOSSIBLE, Truth.IMPOSSIBLE);
   }
 
   /** Whether it dissolves in the water phase, as far as that is known. */
   Truth inWater() {
     Known<String> dissolves = ingredient.dissolves();
-    return dissolves.fold(
-        where -> Truth.of(where.equals("water") || where.equals("both")),
-        Truth.IMPOSSIBLE,
-        Truth.open(Set.of("what " + name() + " dissolves in")));
+    return dissolves.isUnknown()
+        ? Truth.open(Set.of("what " + name() + " dissolves in"))
+        : dissolves.fold(
+            where -> Truth.of(where.equals("water") || where.equals("both")),
+            Truth.IMPOSSIBLE,
+            Truth.IMPOSSIBLE);
   }
 
   /** The first line that brings it: the one a finding points at. */

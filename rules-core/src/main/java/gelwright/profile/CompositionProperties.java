@@ -225,7 +225,8 @@ final class CompositionProperties {
         (world, item) -> sumOf(world, function));
   }
 
-  // What surely has the function, and what may have it. An amount "to pH" counts with what it takes.
+  // What surely has the function, and what may have it. An amount "to pH" counts with what it
+  // takes.
   static Reading sumOf(World world, String function) {
     long sure = 0;
     long possible = 0;
@@ -243,8 +244,7 @@ final class CompositionProperties {
             solved.plus(
                 certain
                     ? share
-                    : new Reading(
-                        0, share.high(), Reading.union(share.missing(), has.missing())));
+                    : new Reading(0, share.high(), Reading.union(share.missing(), has.missing())));
       } else if (certain) {
         sure += component.units();
         possible += component.units();

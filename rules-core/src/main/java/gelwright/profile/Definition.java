@@ -11,7 +11,7 @@ import java.util.Set;
  * A property: its name, what it is, and how it is computed. Definitions are made once, when the
  * class that holds them is loaded, and are compared by identity.
  */
-final class Definition {
+final class Definition implements World.Computation {
   /** Computes a number of the formula or of an item. */
   interface Number {
     Reading of(World world, int item);
@@ -117,7 +117,9 @@ final class Definition {
         name, new Type.Truth(), Unit.NONE, Estimate.Scale.LINEAR, alwaysKnown, meaning, function);
   }
 
-  Reading reading(World world, int item) {
+  /** The number, in a world. */
+  @Override
+  public Reading of(World world, int item) {
     return ((Number) function).of(world, item);
   }
 

@@ -1,14 +1,15 @@
 package gelwright.profile;
 
+import gelwright.ingredient.Ingredient;
 import gelwright.quantity.Unit;
 import gelwright.rule.Type;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Set;
-import java.util.TreeSet;
 
 /** Functions of rules: sums over named ingredients, the viscosity at any shear rate. */
 final class Functions {
-  /** Computes a function of names or numbers. */
+  /** Computes a function of numbers, and of {@link #components} where names are given. */
   interface Body {
     Reading of(World world, List<Object> arguments);
   }
@@ -53,7 +54,7 @@ final class Functions {
               Unit.PERCENT,
               gelwright.quantity.Estimate.Scale.LINEAR,
               "sum of the shares of the ingredients named",
-              (world, arguments) -> shareOf(world, names(arguments.get(0)))),
+              (world, arguments) -> sum(world, arguments.get(0), IngredientProperties.SHARE)),
           new Function(
               "share-as-acid-of",
               List.of(NAMES),
@@ -61,45 +62,29 @@ final class Functions {
               Unit.PERCENT,
               gelwright.quantity.Estimate.Scale.LINEAR,
               "sum of the shares of the ingredients named, each counted as its free acid or base",
-              (world, arguments) -> shareAsAcidOf(world, names(arguments.get(0)))));
+              (world, arguments) -> sum(world, arguments.get(0), AcidityProperties.SHARE_AS_ACID)));
 
   private Functions() {}
 
-  @SuppressWarnings("unchecked")
-  private static Set<String> names(Object argument) {
-    return (Set<String>) argument;
-  }
-
-  private static Set<String> inci(World world, Set<String> names) {
-    Set<String> inci = new TreeSet<>();
+  /** Numbers of the components that are named. Most names of a table are of none. */
+  static BitSet components(Model model, Set<String> names) {
+    BitSet components = new BitSet();
     for (String name : names) {
-      inci.add(world.model().catalogue().find(name).map(found -> found.name()).orElse(name));
+      String inci = model.catalogue().find(name).map(Ingredient::name).orElse(name);
+      model.recipe().component(inci).ifPresent(component -> components.set(component.index()));
     }
-    return inci;
+    return components;
   }
 
-  private static Reading shareOf(World world, Set<String> names) {
-    Set<String> inci = inci(world, names);
+  private static Reading sum(World world, Object named, Definition share) {
+    BitSet numbers = (BitSet) named;
     Reading sum = Reading.of(0);
     for (Component component : world.model().recipe().components()) {
-      if (inci.contains(component.name())) {
-        sum = sum.plus(world.of(IngredientProperties.SHARE, component.index()));
-      } else {
-        sum = sum.plus(mayBeAny(world, component));
-      }
-    }
-    return sum;
-  }
-
-  private static Reading shareAsAcidOf(World world, Set<String> names) {
-    Set<String> inci = inci(world, names);
-    Reading sum = Reading.of(0);
-    for (Component component : world.model().recipe().components()) {
-      if (inci.contains(component.name())) {
-        sum = sum.plus(world.of(AcidityProperties.SHARE_AS_ACID, component.index()));
-      } else {
-        sum = sum.plus(mayBeAny(world, component));
-      }
+      sum =
+          sum.plus(
+              numbers.get(component.index())
+                  ? world.of(share, component.index())
+                  : mayBeAny(world, component));
     }
     return sum;
   }
@@ -112,7 +97,9 @@ final class Functions {
     Reading share = world.of(IngredientProperties.SHARE, component.index());
     return share.high() > 0
         ? new Reading(
-            0, share.high(), Reading.union(share.missing(), Set.of("what " + component.name() + " is")))
+            0,
+            share.high(),
+            Reading.union(share.missing(), Set.of("what " + component.name() + " is")))
         : Reading.of(0);
   }
 }

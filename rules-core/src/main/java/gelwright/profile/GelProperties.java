@@ -139,14 +139,21 @@ final class GelProperties {
         "a second reading");
   }
 
-  /** The flow curve as a bound: the thinnest and the thickest it can be, and what is missing. */
+  /**
+   * The flow of the gel as a bound: the thinnest and the thickest it can be, and what is missing.
+   * Each is the thickest of several curves: that of all gums together and of each gum alone.
+   */
   record CurveBound(
-      Optional<FlowCurve> thinnest, Optional<FlowCurve> thickest, Set<String> missing) {
+      List<FlowCurve> thinnest, Optional<List<FlowCurve>> thickest, Set<String> missing) {
     /** A number that grows with the thickness of the gel. */
     Reading read(ToDoubleFunction<FlowCurve> number) {
-      double low = thinnest.map(number::applyAsDouble).orElse(0.0);
-      double high = thickest.map(number::applyAsDouble).orElse(Double.POSITIVE_INFINITY);
+      double low = most(thinnest, number);
+      double high = thickest.map(curves -> most(curves, number)).orElse(Double.POSITIVE_INFINITY);
       return new Reading(Math.min(low, high), Math.max(low, high), missing);
+    }
+
+    private static double most(List<FlowCurve> curves, ToDoubleFunction<FlowCurve> number) {
+      return curves.stream().mapToDouble(number).max().orElse(0);
     }
   }
 
@@ -222,32 +229,39 @@ final class GelProperties {
     }
     double solvent = FlowLaw.WATER_VISCOSITY;
     world.predicted();
-    FlowCurve thin = loaded(world, mix(world, least, solvent), false, missing);
+    List<FlowCurve> thin = loaded(world, mix(world, least, solvent), false, missing);
     if (unbounded) {
-      return new CurveBound(Optional.of(thin), Optional.empty(), missing);
+      return new CurveBound(thin, Optional.empty(), missing);
     }
-    FlowCurve thick = loaded(world, mix(world, most, solvent), true, missing);
-    return new CurveBound(Optional.of(thin), Optional.of(thick), missing);
+    List<FlowCurve> thick = loaded(world, mix(world, most, solvent), true, missing);
+    return new CurveBound(thin, Optional.of(thick), missing);
   }
 
-  private static FlowCurve mix(World world, List<FlowLaw.Part> parts, double solvent) {
+  // A weighted mean of a strong gum and much of a weak one can come out below the strong gum alone.
+  // No gum thins another that it does not react with, so each alone is a lower bound.
+  private static List<FlowCurve> mix(World world, List<FlowLaw.Part> parts, double solvent) {
     FlowCurve curve = FlowLaw.mix(parts, solvent);
-    long present = parts.stream().filter(part -> part.concentration() > 0).count();
-    if (present < 2) {
-      return curve;
+    List<FlowLaw.Part> present = parts.stream().filter(part -> part.concentration() > 0).toList();
+    if (present.size() < 2) {
+      return List.of(curve);
     }
     double factor =
         world.withinFactor(
             1, FlowLaw.MIXTURE_DOUBT, "how the gums of this mixture add up", FLOW_READING);
-    return curve.scaled(factor, factor);
+    List<FlowCurve> curves = new ArrayList<>();
+    curves.add(curve.scaled(factor, factor));
+    for (FlowLaw.Part part : present) {
+      curves.add(part.law().at(part.concentration(), solvent));
+    }
+    return curves;
   }
 
   // Drops and grains stiffen a gel, the more the more room they take. What may be drops or grains
   // counts as dissolved for the thin end and as dispersed for the thick one; a density that is
   // missing is taken where it is physically possible: heaviest for the thin end, lightest for the
   // thick one.
-  private static FlowCurve loaded(
-      World world, FlowCurve gel, boolean thick, Set<String> missing) {
+  private static List<FlowCurve> loaded(
+      World world, List<FlowCurve> gel, boolean thick, Set<String> missing) {
     double volume = 0;
     double dispersed = 0;
     for (Component component : world.model().recipe().components()) {
@@ -271,7 +285,8 @@ final class GelProperties {
     if (dispersed == 0 || volume == 0) {
       return gel;
     }
-    return FlowModifiers.loaded(gel, Math.min(0.55, dispersed / volume), 2.5);
+    double filled = Math.min(0.55, dispersed / volume);
+    return gel.stream().map(curve -> FlowModifiers.loaded(curve, filled, 2.5)).toList();
   }
 
   private static Known<Gum> gum(Component component) {
@@ -475,12 +490,10 @@ final class GelProperties {
   }
 
   // The share at which drops touch grows with the density of the oil. A missing density is bounded
-  // by what is physically possible; what may be an oil may shift the mean density either way.
+  // above by what is physically possible; what may be an oil may shift the mean density.
   private static Reading crowding(World world) {
     double mass = 0;
-    double most = 0;
     double least = 0;
-    double lightest = Double.POSITIVE_INFINITY;
     double heaviest = 0;
     Set<String> missing = new TreeSet<>();
     for (Component component : world.model().recipe().components()) {
@@ -492,22 +505,19 @@ final class GelProperties {
       missing.addAll(density.missing());
       if (oil.odds().low() == 1) {
         mass += component.percent();
-        most += component.percent() / density.low();
         least += component.percent() / density.high();
       } else {
         missing.addAll(oil.missing());
-        lightest = Math.min(lightest, density.low());
         heaviest = Math.max(heaviest, density.high());
       }
     }
-    double low = mass > 0 ? mass / most : Double.POSITIVE_INFINITY;
-    double high = mass > 0 ? mass / least : 0;
-    low = Math.min(low, lightest);
-    high = Math.max(high, heaviest);
-    if (low > high) {
+    double high = Math.max(mass > 0 ? mass / least : 0, heaviest);
+    if (high == 0) {
       return Reading.of(100);
     }
-    return new Reading(
-        OilCapacity.crowdingShare(low, 1000), OilCapacity.crowdingShare(high, 1000), missing);
+    double share = OilCapacity.crowdingShare(high, 1000);
+    // Where a density is missing there is no least: an exact bound taken for a doubtful number
+    // would make the odds better than they are.
+    return missing.isEmpty() ? Reading.of(share) : new Reading(0, share, missing);
   }
 }

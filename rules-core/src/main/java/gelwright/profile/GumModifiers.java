@@ -100,23 +100,20 @@ final class GumModifiers {
         component
             .ingredient()
             .charge()
-            .fold(
-                charge -> !charge.equals("none") && !charge.equals("nonionic"), false, true);
+            .fold(charge -> !charge.equals("none") && !charge.equals("nonionic"), false, true);
     if (!salt.isUnknown() || !charged) {
       return Reading.of(1);
     }
     Reading strength = world.of(AcidityProperties.IONIC_STRENGTH);
     double most =
-        FlowModifiers.unsaltedCoilBound(
-            SALT_FACTOR, SALTED, Math.min(1e9, strength.high()));
+        FlowModifiers.unsaltedCoilBound(SALT_FACTOR, SALTED, Math.min(1e9, strength.high()));
     double range = SALT_FACTOR + 1 - most;
     world.source(Practice.SOURCE);
     return Reading.of(
         world.withinFactor(1, range, "what salt does to " + component.name(), READING));
   }
 
-  private static Reading salted(
-      World world, Component component, Salt salt, double concentration) {
+  private static Reading salted(World world, Component component, Salt salt, double concentration) {
     Reading strength = world.of(AcidityProperties.IONIC_STRENGTH);
     Figures figures = new Figures(world, component, salt);
     switch (salt.effect()) {
@@ -124,12 +121,8 @@ final class GumModifiers {
         {
           double half = figures.of("half-at");
           Reading left =
-              fold(
-                  strength,
-                  value -> FlowModifiers.collapseFactor(half, concentration, value),
-                  0);
-          return left.with(
-              opened(world, component, figures.of("opens-at")), (a, b) -> a * b);
+              fold(strength, value -> FlowModifiers.collapseFactor(half, concentration, value), 0);
+          return left.with(opened(world, component, figures.of("opens-at")), (a, b) -> a * b);
         }
       case THINS:
         {
@@ -148,8 +141,7 @@ final class GumModifiers {
           double most = Math.max(1, figures.of("unsalted-up-to"));
           double from = figures.of("salted-from");
           Reading bound =
-              fold(
-                  strength, value -> FlowModifiers.unsaltedCoilBound(most, from, value), 1);
+              fold(strength, value -> FlowModifiers.unsaltedCoilBound(most, from, value), 1);
           // Between the salted coil and the bound lies what little salt makes of it.
           return bound.map(
               value ->
@@ -184,8 +176,7 @@ final class GumModifiers {
 
   private record Figures(World world, Component component, Salt salt) {
     double of(String name) {
-      return world.value(
-          salt.figure(name), name + " of " + component.name() + " in salt", READING);
+      return world.value(salt.figure(name), name + " of " + component.name() + " in salt", READING);
     }
   }
 

@@ -1,6 +1,7 @@
 package gelwright.profile;
 
 import gelwright.ingredient.Figure;
+import gelwright.ingredient.Known;
 import gelwright.ingredient.Trait;
 import gelwright.quantity.Unit;
 import gelwright.rule.Chosen;
@@ -57,30 +58,26 @@ final class IngredientProperties {
             CHARGES,
             false,
             "electric charge in the water phase",
-            (model, item) ->
-                model
-                    .component(item)
-                    .ingredient()
-                    .charge()
-                    .fold(
-                        Chosen::of,
-                        Chosen.of("none"),
-                        Chosen.unknown(Set.of(model.component(item).missing("charge"))))));
+            (model, item) -> {
+              Component component = model.component(item);
+              Known<String> charge = component.ingredient().charge();
+              return charge.isUnknown()
+                  ? Chosen.unknown(Set.of(component.missing("charge")))
+                  : Chosen.of(charge.toOptional().orElse("none"));
+            }));
     all.add(
         Definition.choices(
             "functions",
             Set.of(),
             false,
             "what it is used for",
-            (model, item) ->
-                model
-                    .component(item)
-                    .ingredient()
-                    .functions()
-                    .fold(
-                        Chosen::of,
-                        Chosen.of(Set.of()),
-                        Chosen.unknown(Set.of(model.component(item).missing("functions"))))));
+            (model, item) -> {
+              Component component = model.component(item);
+              Known<Set<String>> functions = component.ingredient().functions();
+              return functions.isUnknown()
+                  ? Chosen.unknown(Set.of(component.missing("functions")))
+                  : Chosen.of(functions.toOptional().orElse(Set.of()));
+            }));
     all.add(
         Definition.choice(
             "dissolves",

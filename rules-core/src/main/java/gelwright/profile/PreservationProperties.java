@@ -163,8 +163,7 @@ final class PreservationProperties {
     Reading water = world.of(CompositionProperties.WATER_PHASE);
     Known<Acid> known = component.ingredient().acid();
     Optional<Acid> acid = known.toOptional();
-    boolean weakAcid =
-        acid.map(each -> each.charge() == 0 && !each.pKa().isEmpty()).orElse(false);
+    boolean weakAcid = acid.map(each -> each.charge() == 0 && !each.pKa().isEmpty()).orElse(false);
     boolean salt = acid.map(each -> each.counterIons() != 0).orElse(false);
     // A salt counts as its acid; an ester is itself, whatever the law counts it as.
     Reading mass =
@@ -194,8 +193,7 @@ final class PreservationProperties {
     if (weakAcid && acid.slope().isEmpty()) {
       double pKa = AcidityProperties.pKa(world, component, acid)[0];
       Reading strength = world.of(AcidityProperties.IONIC_STRENGTH);
-      double apparent =
-          strength.isKnown() ? Undissociated.apparentPKa(pKa, strength.low()) : pKa;
+      double apparent = strength.isKnown() ? Undissociated.apparentPKa(pKa, strength.low()) : pKa;
       return pH.map(value -> Partition.ionisedRatio(value, apparent));
     }
     return world

@@ -15,7 +15,10 @@ import gelwright.rule.Facts;
 import gelwright.rule.Truth;
 import gelwright.rule.Vocabulary;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -33,11 +36,19 @@ public final class Profile implements Facts {
   private final Catalogue catalogue;
   private final Model model;
   private final World likely;
-  private final Map<Doubt, World> up = new HashMap<>();
-  private final Map<Doubt, World> down = new HashMap<>();
-  private final Map<World.Key, Bounded> numbers = new HashMap<>();
+  // By the number of the doubt.
+  private final Map<Integer, Shifted> shifted = new HashMap<>();
+  // By slot.
+  private final Chosen[] choices = new Chosen[Properties.FORMULA.size()];
+  private final IdentityHashMap<Definition, Bounded[]> numbers = new IdentityHashMap<>();
   private final Map<Integer, List<Item>> items = new HashMap<>();
-  private final Map<String, Definition> calls = new HashMap<>();
+  private final Map<Call, Definition> calls = new HashMap<>();
+
+  /** The worlds with a doubt shifted by one standard deviation either way. */
+  private record Shifted(World up, World down) {}
+
+  /** A function called with numbers, and with components where it takes names. */
+  private record Call(int slot, List<Object> arguments) {}
 
   private Profile(Formula formula, Catalogue catalogue, List<AcceptanceState> acceptances) {
     this.formula = formula;
@@ -103,8 +114,7 @@ public final class Profile implements Facts {
         !bounded.isKnown()
             ? Origin.MISSING
             : basis.measured ? Origin.MEASURED : basis.predicted ? Origin.PREDICTED : Origin.STATED;
-    return new Value(
-        definition.name(), bounded, definition.unit(), origin, List.copyOf(basis.sources));
+    return new Value(definition.name(), bounded, definition.unit(), origin, likely.sources(basis));
   }
 
   /** Ids of the sources that a property of the formula, or of an item, rests on, sorted. */
@@ -112,7 +122,7 @@ public final class Profile implements Facts {
     for (Definition definition : Properties.FORMULA) {
       if (definition.name().equals(property) && definition.isNumber()) {
         number(definition, 0);
-        return List.copyOf(likely.compute(definition, 0).basis().sources);
+        return likely.sources(likely.compute(definition, 0).basis());
       }
     }
     return List.of();
@@ -132,7 +142,7 @@ public final class Profile implements Facts {
         for (Definition definition : family.definitions()) {
           if (definition.name().equals(property) && definition.isNumber()) {
             number(definition, i);
-            return List.copyOf(likely.compute(definition, i).basis().sources);
+            return likely.sources(likely.compute(definition, i).basis());
           }
         }
       }
@@ -176,7 +186,10 @@ public final class Profile implements Facts {
 
   @Override
   public Chosen choice(int slot) {
-    return Properties.FORMULA.get(slot).chosen(model, 0);
+    if (choices[slot] == null) {
+      choices[slot] = Properties.FORMULA.get(slot).chosen(model, 0);
+    }
+    return choices[slot];
   }
 
   @Override
@@ -197,7 +210,7 @@ public final class Profile implements Facts {
         plain.add(number.value().atLeast().likely());
       } else if (argument instanceof Argument.Names names) {
         missing = Reading.union(missing, names.value().missing());
-        plain.add(names.value().names());
+        plain.add(Functions.components(model, names.value().names()));
       }
     }
     if (!missing.isEmpty()) {
@@ -205,7 +218,7 @@ public final class Profile implements Facts {
     }
     Definition call =
         calls.computeIfAbsent(
-            slot + ":" + plain,
+            new Call(slot, plain),
             key ->
                 function.scale() == Estimate.Scale.FACTOR
                     ? Definition.factor(
@@ -240,41 +253,50 @@ public final class Profile implements Facts {
   }
 
   private Bounded number(Definition definition, int item) {
-    World.Key key = new World.Key(definition, item);
-    Bounded known = numbers.get(key);
-    if (known == null) {
-      known = estimate(definition, item);
-      numbers.put(key, known);
+    Bounded[] known = numbers.get(definition);
+    if (known == null || item >= known.length) {
+      known = known == null ? new Bounded[item + 1] : Arrays.copyOf(known, 2 * item + 1);
+      numbers.put(definition, known);
     }
-    return known;
+    if (known[item] == null) {
+      known[item] = estimate(definition, item);
+    }
+    return known[item];
   }
 
   private Bounded estimate(Definition definition, int item) {
     World.Computed middle = likely.compute(definition, item);
     Reading reading = (Reading) middle.value();
-    Set<Doubt> doubts = middle.basis().doubts;
+    List<World.NumberedDoubt> doubts = middle.basis().doubts;
     if (doubts.isEmpty()) {
       Estimate low = Estimate.exact(reading.low());
       return reading.isKnown()
           ? Bounded.of(low)
           : new Bounded(low, Estimate.exact(reading.high()), reading.missing());
     }
-    Map<Doubt, Double> lowMoves = new TreeMap<>();
-    Map<Doubt, Double> highMoves = new TreeMap<>();
+    Map<Doubt, Double> lowMoves = new LinkedHashMap<>();
+    Map<Doubt, Double> highMoves = new LinkedHashMap<>();
     boolean byFactor = definition.scale() == Estimate.Scale.FACTOR;
-    for (Doubt doubt : doubts) {
-      Reading above = up.computeIfAbsent(doubt, each -> likely.shift(each, 1)).of(definition, item);
-      Reading below =
-          down.computeIfAbsent(doubt, each -> likely.shift(each, -1)).of(definition, item);
-      move(lowMoves, doubt, below.low(), above.low(), byFactor);
-      move(highMoves, doubt, below.high(), above.high(), byFactor);
+    boolean point = reading.low() == reading.high();
+    for (World.NumberedDoubt doubt : doubts) {
+      Shifted worlds = shifted.computeIfAbsent(doubt.number(), number -> shift(doubt));
+      Reading above = worlds.up().of(definition, item);
+      Reading below = worlds.down().of(definition, item);
+      move(lowMoves, doubt.doubt(), below.low(), above.low(), byFactor);
+      if (!point) {
+        move(highMoves, doubt.doubt(), below.high(), above.high(), byFactor);
+      }
     }
     Estimate low = estimate(reading.low(), lowMoves, definition.scale());
-    if (reading.low() == reading.high()) {
+    if (point) {
       return new Bounded(low, low, reading.missing());
     }
     Estimate high = estimate(reading.high(), highMoves, definition.scale());
     return new Bounded(low, high, reading.missing());
+  }
+
+  private Shifted shift(World.NumberedDoubt doubt) {
+    return new Shifted(likely.shift(doubt, 1), likely.shift(doubt, -1));
   }
 
   // Central difference: half of what moving the doubt from one deviation below to one above does.

@@ -116,8 +116,7 @@ final class SolubilityProperties {
     if (Double.isInfinite(intrinsic)) {
       return AcidityProperties.LOWEST;
     }
-    double pH =
-        Solubility.lowestPH(1000 * ratio, intrinsic, pKa).orElse(AcidityProperties.LOWEST);
+    double pH = Solubility.lowestPH(1000 * ratio, intrinsic, pKa).orElse(AcidityProperties.LOWEST);
     return Math.max(AcidityProperties.LOWEST, Math.min(AcidityProperties.HIGHEST, pH));
   }
 
@@ -133,8 +132,7 @@ final class SolubilityProperties {
           new Reading(
               intrinsic.low(),
               Double.POSITIVE_INFINITY,
-              Reading.union(
-                  intrinsic.missing(), Set.of(component.missing("acid–base behaviour"))));
+              Reading.union(intrinsic.missing(), Set.of(component.missing("acid–base behaviour"))));
     } else if (acid.isEmpty()) {
       litre = intrinsic;
     } else if (isNeutralAcid(acid.get())) {
@@ -161,8 +159,6 @@ final class SolubilityProperties {
     if (intrinsic <= 0) {
       return 0;
     }
-    return Double.isInfinite(intrinsic)
-        ? intrinsic
-        : Solubility.total(intrinsic, pH, pKa);
+    return Double.isInfinite(intrinsic) ? intrinsic : Solubility.total(intrinsic, pH, pKa);
   }
 }

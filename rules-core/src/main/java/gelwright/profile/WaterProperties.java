@@ -32,7 +32,9 @@ final class WaterProperties {
    */
   private static final double ROSS_FACTOR = 1.1;
 
-  /** Lightest particle a solute can be, kg/mol: ammonia. For what has no molar mass on its sheet. */
+  /**
+   * Lightest particle a solute can be, kg/mol: ammonia. For what has no molar mass on its sheet.
+   */
   private static final double LIGHTEST = 0.017;
 
   /** ± range of a flash point, K: 2 between instruments and the spread of the readings. */
@@ -105,8 +107,7 @@ final class WaterProperties {
   // Logarithms of the single activities add up. What may be dissolved, but of which the molar mass
   // or the charges are missing, counts as nothing for the high end and as the lightest particles
   // there are for the low one.
-  private static double logarithm(
-      World world, double water, boolean low, Set<String> missing) {
+  private static double logarithm(World world, double water, boolean low, Set<String> missing) {
     double sum = 0;
     int solutes = 0;
     for (Component component : world.model().recipe().components()) {
@@ -185,8 +186,7 @@ final class WaterProperties {
   /** The water phase brought to the pH of the product by a strong ion, whatever was used for it. */
   private static List<AcidBase.Species> closed(AcidityProperties.Solution solution, double pH) {
     double charge =
-        AcidBase.netCharge(
-            AcidBase.Mixture.of(solution.species), AcidBase.Options.STANDARD, pH);
+        AcidBase.netCharge(AcidBase.Mixture.of(solution.species), AcidBase.Options.STANDARD, pH);
     List<AcidBase.Species> all = new ArrayList<>(solution.species);
     all.add(new AcidBase.StrongIon(Math.abs(charge), charge > 0 ? -1 : 1));
     return all;
@@ -235,13 +235,12 @@ final class WaterProperties {
     world.predicted();
     Reading gone =
         pH.map(
-        value -> {
-          List<AcidBase.Species> rest = closed(solution, value);
-          rest.removeAll(solution.escaping);
-          return AcidBase.solve(
-                  AcidBase.Mixture.of(rest), AcidBase.Options.STANDARD, value)
-              .pH();
-        });
+            value -> {
+              List<AcidBase.Species> rest = closed(solution, value);
+              rest.removeAll(solution.escaping);
+              return AcidBase.solve(AcidBase.Mixture.of(rest), AcidBase.Options.STANDARD, value)
+                  .pH();
+            });
     // Losing all of it is the far end: above this pH little is left to leave, and the pH stops
     // somewhere on the way.
     return pH.high() <= LEAVES_BELOW
@@ -257,7 +256,8 @@ final class WaterProperties {
     Reading water = world.of(CompositionProperties.WATER);
     Set<String> missing = Reading.union(ethanol.missing(), water.missing());
     if (ethanol.high() <= 0) {
-      return Reading.unknown(FlashPoint.table(0), Double.POSITIVE_INFINITY, "ethanol in the recipe");
+      return Reading.unknown(
+          FlashPoint.table(0), Double.POSITIVE_INFINITY, "ethanol in the recipe");
     }
     double most = 100 * ethanol.high() / (ethanol.high() + water.low());
     double least = ethanol.low() <= 0 ? 0 : 100 * ethanol.low() / (ethanol.low() + water.high());

@@ -4,7 +4,6 @@ import gelwright.quantity.Quantity;
 import gelwright.quantity.Unit;
 import gelwright.rule.Truth;
 import gelwright.science.Weighing;
-import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 

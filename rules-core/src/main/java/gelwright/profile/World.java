@@ -3,11 +3,15 @@ package gelwright.profile;
 import gelwright.ingredient.Figure;
 import gelwright.quantity.Doubt;
 import gelwright.quantity.Estimate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
 import java.util.HashMap;
-import java.util.HashSet;
+import java.util.IdentityHashMap;
+import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,19 +21,26 @@ import org.jspecify.annotations.Nullable;
 final class World {
   // The likely world records which doubts and sources each property rests on. A shifted world
   // recomputes only the properties that rest on its doubt and takes every other from the likely
-  // world: shifting one gum's flow law never recomputes a pH.
+  // world: shifting one gum's flow law never recomputes a pH. It records nothing itself, since what
+  // a property rests on is asked of the likely world alone.
+  //
+  // Doubts and sources are numbered as they turn up, so that what a property rests on is a set of
+  // bits. Of doubts of one name a property keeps the one it met first.
   private final Model model;
   private final @Nullable World likely;
-  private final @Nullable Doubt shifted;
+  private final @Nullable NumberedDoubt shifted;
   private final double deviations;
-  private final Map<Key, Computed> computed = new HashMap<>();
+  private final IdentityHashMap<Object, Computed[]> computed = new IdentityHashMap<>();
+  private final Map<String, Integer> doubtNumbers = new HashMap<>();
+  private final Map<String, Integer> sourceNumbers = new HashMap<>();
+  private final List<String> sources = new ArrayList<>();
   private Basis basis = new Basis();
-
-  /** Something computed of an item, or of the formula (item 0). */
-  record Key(Object what, int item) {}
 
   /** Something computed and what it rests on. */
   record Computed(Object value, Basis basis) {}
+
+  /** A doubt and its number in the likely world; doubts of one name have one number. */
+  record NumberedDoubt(Doubt doubt, int number) {}
 
   /** How something is computed. */
   interface Computation {
@@ -38,16 +49,26 @@ final class World {
 
   /** What a property rests on. */
   static final class Basis {
-    final Set<Doubt> doubts = new HashSet<>();
-    final Set<String> sources = new TreeSet<>();
+    final List<NumberedDoubt> doubts = new ArrayList<>();
+    private final BitSet doubtNumbers = new BitSet();
+    private final BitSet sourceNumbers = new BitSet();
     boolean measured;
     boolean predicted;
 
-    void add(Basis other) {
-      doubts.addAll(other.doubts);
-      sources.addAll(other.sources);
+    private void add(Basis other) {
+      for (NumberedDoubt doubt : other.doubts) {
+        add(doubt);
+      }
+      sourceNumbers.or(other.sourceNumbers);
       measured |= other.measured;
       predicted |= other.predicted;
+    }
+
+    private void add(NumberedDoubt doubt) {
+      if (!doubtNumbers.get(doubt.number())) {
+        doubtNumbers.set(doubt.number());
+        doubts.add(doubt);
+      }
     }
   }
 
@@ -56,7 +77,8 @@ final class World {
     this(model, null, null, 0);
   }
 
-  private World(Model model, @Nullable World likely, @Nullable Doubt shifted, double deviations) {
+  private World(
+      Model model, @Nullable World likely, @Nullable NumberedDoubt shifted, double deviations) {
     this.model = model;
     this.likely = likely;
     this.shifted = shifted;
@@ -64,7 +86,7 @@ final class World {
   }
 
   /** This likely world with one doubt shifted. */
-  World shift(Doubt doubt, double by) {
+  World shift(NumberedDoubt doubt, double by) {
     return new World(model, this, doubt, by);
   }
 
@@ -79,75 +101,107 @@ final class World {
 
   /** A property of an item. */
   Reading of(Definition definition, int item) {
-    return (Reading) compute(definition, item).value();
-  }
-
-  Computed compute(Definition definition, int item) {
-    return compute(definition, item, definition::reading);
+    return (Reading) used(definition, item, definition);
   }
 
   /** Something that several properties share, computed once: the course of the procedure. */
-  <T> T shared(Class<T> type, java.util.function.Function<World, T> computation) {
-    return type.cast(compute(type, 0, (world, item) -> computation.apply(world)).value());
+  <T> T shared(Class<T> type, Function<World, T> computation) {
+    return type.cast(used(type, 0, (world, item) -> computation.apply(world)));
+  }
+
+  /** A property with what it rests on, asked from outside. */
+  Computed compute(Definition definition, int item) {
+    return compute(definition, item, definition);
+  }
+
+  /** Ids of the sources in a basis that this likely world recorded, sorted. */
+  List<String> sources(Basis of) {
+    TreeSet<String> sorted = new TreeSet<>();
+    of.sourceNumbers.stream().mapToObj(sources::get).forEach(sorted::add);
+    return List.copyOf(sorted);
+  }
+
+  // What the property at hand makes use of, it rests on.
+  private Object used(Object what, int item, Computation computation) {
+    Computed known = compute(what, item, computation);
+    if (likely == null) {
+      basis.add(known.basis());
+    }
+    return known.value();
   }
 
   private Computed compute(Object what, int item, Computation computation) {
-    Key key = new Key(what, item);
-    Computed known = computed.get(key);
-    if (known == null) {
-      known = inherited(key, computation);
-      if (known == null) {
-        Basis outer = basis;
-        Basis inner = new Basis();
-        basis = inner;
-        try {
-          known = new Computed(computation.of(this, item), inner);
-        } finally {
-          basis = outer;
-        }
-      }
-      computed.put(key, known);
+    if (likely == null || shifted == null) {
+      Computed known = known(what, item);
+      return known != null ? known : keep(what, item, record(computation, item));
     }
-    basis.add(known.basis());
-    return known;
+    Computed base = likely.compute(what, item, computation);
+    if (!base.basis().doubtNumbers.get(shifted.number())) {
+      return base;
+    }
+    Computed known = known(what, item);
+    return known != null
+        ? known
+        : keep(what, item, new Computed(computation.of(this, item), base.basis()));
   }
 
-  private @Nullable Computed inherited(Key key, Computation computation) {
-    if (likely == null || shifted == null) {
-      return null;
+  private Computed record(Computation computation, int item) {
+    Basis outer = basis;
+    Basis inner = new Basis();
+    basis = inner;
+    try {
+      return new Computed(computation.of(this, item), inner);
+    } finally {
+      basis = outer;
     }
-    Computed base = likely.compute(key.what(), key.item(), computation);
-    return base.basis().doubts.contains(shifted) ? null : base;
+  }
+
+  private @Nullable Computed known(Object what, int item) {
+    Computed[] items = computed.get(what);
+    return items == null || item >= items.length ? null : items[item];
+  }
+
+  private Computed keep(Object what, int item, Computed value) {
+    Computed[] items = computed.get(what);
+    if (items == null || item >= items.length) {
+      items = items == null ? new Computed[item + 1] : Arrays.copyOf(items, 2 * item + 1);
+      computed.put(what, items);
+    }
+    items[item] = value;
+    return value;
   }
 
   /** A known figure, in this world. */
   double value(Figure figure, String what, String settledBy) {
-    note(figure);
-    return figure.deviation() == 0 ? figure.likely() : doubtful(figure, new Doubt(what, settledBy));
+    if (likely == null) {
+      figure.sources().forEach(this::source);
+      basis.predicted = true;
+    }
+    return figure.deviation() != 0 && isShifted(what, settledBy)
+        ? figure.shifted(deviations)
+        : figure.likely();
   }
 
-  private void note(Figure figure) {
-    basis.sources.addAll(figure.sources());
-    basis.predicted = true;
-  }
-
-  private double doubtful(Figure figure, Doubt doubt) {
-    basis.doubts.add(doubt);
-    return doubt.equals(shifted) ? figure.shifted(deviations) : figure.likely();
+  // Whether this world shifts a doubt; the likely world, which shifts none, notes it.
+  private boolean isShifted(String what, String settledBy) {
+    if (shifted != null) {
+      return shifted.doubt().name().equals(what);
+    }
+    int number = doubtNumbers.computeIfAbsent(what, key -> doubtNumbers.size());
+    basis.add(new NumberedDoubt(new Doubt(what, settledBy), number));
+    return false;
   }
 
   /** An input of the engine itself that is known to ± a 90 % range. */
   double within(double value, double range, String what, String settledBy) {
-    Doubt doubt = new Doubt(what, settledBy);
-    basis.doubts.add(doubt);
-    return doubt.equals(shifted) ? value + deviations * range / Estimate.NINETY_PERCENT : value;
+    return isShifted(what, settledBy)
+        ? value + deviations * range / Estimate.NINETY_PERCENT
+        : value;
   }
 
   /** An input of the engine itself that is known to ×/÷ a 90 % range. */
   double withinFactor(double value, double factor, String what, String settledBy) {
-    Doubt doubt = new Doubt(what, settledBy);
-    basis.doubts.add(doubt);
-    return doubt.equals(shifted)
+    return isShifted(what, settledBy)
         ? value * Math.exp(deviations * Math.log(factor) / Estimate.NINETY_PERCENT)
         : value;
   }
@@ -164,6 +218,14 @@ final class World {
 
   /** Notes a source of the engine itself. */
   void source(String id) {
-    basis.sources.add(id);
+    if (likely == null) {
+      Integer number = sourceNumbers.get(id);
+      if (number == null) {
+        number = sources.size();
+        sourceNumbers.put(id, number);
+        sources.add(id);
+      }
+      basis.sourceNumbers.set(number);
+    }
   }
 }

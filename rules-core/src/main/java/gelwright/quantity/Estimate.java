@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import org.hipparchus.special.Erf;
 
 /**
@@ -88,16 +87,34 @@ public final class Estimate {
       }
       return exact(0);
     }
-    TreeMap<Doubt, Double> sorted = new TreeMap<>(contributions);
-    sorted.values().removeIf(move -> move == 0);
-    Doubt[] doubts = sorted.keySet().toArray(new Doubt[0]);
-    double[] moves = sorted.values().stream().mapToDouble(Double::doubleValue).toArray();
-    for (int i = 0; i < doubts.length; i++) {
-      if (!Double.isFinite(moves[i])) {
-        throw new IllegalArgumentException("contribution of " + doubts[i] + " is not finite");
+    Doubt[] doubts = new Doubt[contributions.size()];
+    double[] moves = new double[doubts.length];
+    int count = 0;
+    for (Map.Entry<Doubt, Double> contribution : contributions.entrySet()) {
+      double move = contribution.getValue();
+      if (move != 0) {
+        insert(contribution.getKey(), move, doubts, moves, count++);
       }
     }
-    return doubts.length == 0 ? exact(likely) : new Estimate(likely + 0.0, scale, doubts, moves);
+    return count == 0
+        ? exact(likely)
+        : new Estimate(
+            likely + 0.0, scale, Arrays.copyOf(doubts, count), Arrays.copyOf(moves, count));
+  }
+
+  // Few doubts bear on one number, so each is put in its place among those before it.
+  private static void insert(Doubt doubt, double move, Doubt[] doubts, double[] moves, int count) {
+    if (!Double.isFinite(move)) {
+      throw new IllegalArgumentException("contribution of " + doubt + " is not finite");
+    }
+    int place = count;
+    while (place > 0 && doubts[place - 1].compareTo(doubt) > 0) {
+      doubts[place] = doubts[place - 1];
+      moves[place] = moves[place - 1];
+      place--;
+    }
+    doubts[place] = doubt;
+    moves[place] = move;
   }
 
   /**

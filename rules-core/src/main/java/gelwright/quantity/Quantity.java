@@ -121,6 +121,11 @@ public record Quantity(double value, Unit unit) {
     if (unit == Unit.CELSIUS || unit == Unit.RPM) {
       return Numbers.significant(value, Math.abs(value) >= 100 ? 4 : 3) + " " + unit.symbol();
     }
+    if (unit == Unit.PERCENT) {
+      // A recipe is written to hundredths of a percent: 102.35 % is not 102 %.
+      double size = Math.abs(value);
+      return Numbers.significant(value, size >= 100 ? 5 : size >= 10 ? 4 : 3) + " %";
+    }
     return Numbers.plain(value) + " " + unit.symbol();
   }
 }

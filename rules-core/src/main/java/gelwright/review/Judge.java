@@ -3,6 +3,7 @@ package gelwright.review;
 import gelwright.quantity.Odds;
 import gelwright.rule.Severity;
 import gelwright.rule.Truth;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -36,54 +37,58 @@ final class Judge {
    * @param odds that it does not apply or is met
    * @param missing what is missing, where the outcome is unknown or a duty may apply
    */
-  record Verdict(Outcome outcome, Odds odds, Set<String> missing) {}
+  record Judged(Outcome outcome, Odds odds, Set<String> missing) {
+    Verdict verdict() {
+      return new Verdict(outcome, List.copyOf(new TreeSet<>(missing)));
+    }
+  }
 
   /** A requirement. */
-  static Verdict requirement(Truth applies, Truth met) {
+  static Judged requirement(Truth applies, Truth met) {
     return switch (applies.odds().verdict()) {
-      case BREAKS -> new Verdict(Outcome.NOT_APPLICABLE, Odds.CERTAIN, Set.of());
+      case BREAKS -> new Judged(Outcome.NOT_APPLICABLE, Odds.CERTAIN, Set.of());
       case HOLDS -> certainlyApplies(met);
       case BETWEEN ->
           applies.missing().isEmpty() ? probablyApplies(applies, met) : mayApply(applies, met);
     };
   }
 
-  private static Verdict mayApply(Truth applies, Truth met) {
+  private static Judged mayApply(Truth applies, Truth met) {
     Set<String> missing = new TreeSet<>(applies.missing());
     if (met.odds().verdict() == Odds.Verdict.BETWEEN) {
       missing.addAll(met.missing());
     }
-    return new Verdict(Outcome.UNKNOWN, applies.odds().not().or(met.odds()), missing);
+    return new Judged(Outcome.UNKNOWN, applies.odds().not().or(met.odds()), missing);
   }
 
-  private static Verdict probablyApplies(Truth applies, Truth met) {
+  private static Judged probablyApplies(Truth applies, Truth met) {
     Odds odds = applies.odds().not().or(met.odds());
     if (met.odds().verdict() == Odds.Verdict.HOLDS) {
-      return new Verdict(Outcome.HOLDS, odds, Set.of());
+      return new Judged(Outcome.HOLDS, odds, Set.of());
     }
     boolean open = met.odds().verdict() == Odds.Verdict.BETWEEN && !met.missing().isEmpty();
     return open
-        ? new Verdict(Outcome.UNKNOWN, odds, met.missing())
-        : new Verdict(Outcome.BORDERLINE, odds, Set.of());
+        ? new Judged(Outcome.UNKNOWN, odds, met.missing())
+        : new Judged(Outcome.BORDERLINE, odds, Set.of());
   }
 
-  private static Verdict certainlyApplies(Truth met) {
+  private static Judged certainlyApplies(Truth met) {
     return switch (met.odds().verdict()) {
-      case HOLDS -> new Verdict(Outcome.HOLDS, met.odds(), Set.of());
-      case BREAKS -> new Verdict(Outcome.BREAKS, met.odds(), Set.of());
+      case HOLDS -> new Judged(Outcome.HOLDS, met.odds(), Set.of());
+      case BREAKS -> new Judged(Outcome.BREAKS, met.odds(), Set.of());
       case BETWEEN ->
           met.missing().isEmpty()
-              ? new Verdict(Outcome.BORDERLINE, met.odds(), Set.of())
-              : new Verdict(Outcome.UNKNOWN, met.odds(), met.missing());
+              ? new Judged(Outcome.BORDERLINE, met.odds(), Set.of())
+              : new Judged(Outcome.UNKNOWN, met.odds(), met.missing());
     };
   }
 
   /** A duty without anything to check. */
-  static Verdict duty(Truth applies) {
+  static Judged duty(Truth applies) {
     return switch (applies.odds().verdict()) {
-      case HOLDS -> new Verdict(Outcome.APPLIES, applies.odds(), Set.of());
-      case BREAKS -> new Verdict(Outcome.DOES_NOT_APPLY, applies.odds(), Set.of());
-      case BETWEEN -> new Verdict(Outcome.MAY_APPLY, applies.odds(), applies.missing());
+      case HOLDS -> new Judged(Outcome.APPLIES, applies.odds(), Set.of());
+      case BREAKS -> new Judged(Outcome.DOES_NOT_APPLY, applies.odds(), Set.of());
+      case BETWEEN -> new Judged(Outcome.MAY_APPLY, applies.odds(), applies.missing());
     };
   }
 

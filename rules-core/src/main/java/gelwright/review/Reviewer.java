@@ -31,6 +31,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /**
  * Reviews formulas. Immutable and thread-safe; no input or output, no clock.
@@ -47,13 +48,20 @@ public final class Reviewer {
 
   private static final String STANDING =
       "This is a prediction with its sources, not a certificate and not a safety assessment: a"
-          + " qualified safety assessor decides, local law comes first, and preservation and stability"
-          + " are shown by a challenge test (ISO 11930) and by storage tests.";
+          + " qualified safety assessor decides, local law comes first, and preservation and"
+          + " stability are shown by a challenge test (ISO 11930) and by storage tests.";
 
   private final Knowledge knowledge;
+  private final List<CompiledRule> aboutFormula;
+  private final List<CompiledRule> aboutAcceptances;
 
   private Reviewer(Knowledge knowledge) {
     this.knowledge = knowledge;
+    Map<Boolean, List<CompiledRule>> parts =
+        knowledge.rules().rules().stream()
+            .collect(Collectors.partitioningBy(rule -> kind(rule).equals(ACCEPTANCE)));
+    this.aboutFormula = List.copyOf(parts.get(false));
+    this.aboutAcceptances = List.copyOf(parts.get(true));
   }
 
   /**
@@ -89,12 +97,32 @@ public final class Reviewer {
    * @throws IllegalArgumentException when there is no such rule or it is switched off
    */
   public Map<Subject, Outcome> outcomes(Formula formula, LocalDate on, String rule) {
+    Map<Subject, Outcome> outcomes = new LinkedHashMap<>();
+    verdicts(formula, on, rule)
+        .forEach((subject, verdict) -> outcomes.put(subject, verdict.outcome()));
+    return outcomes;
+  }
+
+  /** The same with what is missing. */
+  public Map<Subject, Verdict> verdicts(Formula formula, LocalDate on, String rule) {
     CompiledRule compiled =
         knowledge.rules().rules().stream()
             .filter(each -> each.id().equals(rule))
             .findFirst()
             .orElseThrow(() -> new IllegalArgumentException("no such rule: " + rule));
     return new Session(Profile.of(formula, knowledge.catalogue()), on, Set.of()).only(compiled);
+  }
+
+  /**
+   * What becomes of every rule for each of its subjects, in their order, without the findings. A
+   * rule without any subject in this formula has an empty map.
+   *
+   * @return by the full id of the rule
+   */
+  public SortedMap<String, Map<Subject, Verdict>> verdicts(Formula formula, LocalDate on) {
+    requireNonNull(formula, "formula");
+    requireNonNull(on, "on");
+    return new Session(Profile.of(formula, knowledge.catalogue()), on, Set.of()).all();
   }
 
   /** The worst of several outcomes of one rule, as {@link Review#rules} gives it. */
@@ -108,6 +136,12 @@ public final class Reviewer {
     return worst;
   }
 
+  /** The kind a rule goes through: a kind of item, or the name of a table. */
+  private static String kind(CompiledRule rule) {
+    String text = rule.rule().forEach().map(each -> each.text().strip()).orElse("");
+    return text.startsWith("row of ") ? text.substring("row of ".length()).strip() : text;
+  }
+
   /** One review under way. */
   private final class Session {
     private final Profile profile;
@@ -119,6 +153,9 @@ public final class Reviewer {
     private final EnumMap<Outcome, Integer> counts = new EnumMap<>(Outcome.class);
     private final SortedMap<String, Outcome> rules = new TreeMap<>();
 
+    /** Whether outcomes alone are asked for, without findings and duties. */
+    private boolean bare;
+
     /** A finding with what is needed to match it with an acceptance. */
     private record Candidate(Finding finding, Optional<Comparison> comparison, int order) {}
 
@@ -129,26 +166,44 @@ public final class Reviewer {
       this.trace = include.contains(Include.TRACE);
     }
 
-    Map<Subject, Outcome> only(CompiledRule rule) {
+    Map<Subject, Verdict> only(CompiledRule rule) {
       Profile facts = profile;
-      if (isAboutAcceptances(rule)) {
+      if (aboutAcceptances.contains(rule)) {
         askAllButAcceptances();
         List<AcceptanceState> states = new ArrayList<>();
         match(states);
         facts = profile.with(states);
       }
-      Map<Subject, Outcome> outcomes = new LinkedHashMap<>();
-      for (gelwright.rule.Subject subject : rule.subjects(facts)) {
-        outcomes.put(about(rule, subject), ask(rule, facts, subject));
+      return verdicts(rule, facts);
+    }
+
+    SortedMap<String, Map<Subject, Verdict>> all() {
+      SortedMap<String, Map<Subject, Verdict>> all = new TreeMap<>();
+      // What became of an acceptance is only known from the findings it may cover.
+      bare = formula.accepted().isEmpty();
+      for (CompiledRule rule : aboutFormula) {
+        all.put(rule.id(), verdicts(rule, profile));
       }
-      return outcomes;
+      List<AcceptanceState> states = new ArrayList<>();
+      match(states);
+      Profile withAcceptances = profile.with(states);
+      for (CompiledRule rule : aboutAcceptances) {
+        all.put(rule.id(), verdicts(rule, withAcceptances));
+      }
+      return all;
+    }
+
+    private Map<Subject, Verdict> verdicts(CompiledRule rule, Profile facts) {
+      Map<Subject, Verdict> verdicts = new LinkedHashMap<>();
+      for (gelwright.rule.Subject subject : rule.subjects(facts)) {
+        verdicts.put(about(rule, subject), ask(rule, facts, subject));
+      }
+      return verdicts;
     }
 
     private void askAllButAcceptances() {
-      for (CompiledRule rule : knowledge.rules().rules()) {
-        if (!isAboutAcceptances(rule)) {
-          ask(rule, profile);
-        }
+      for (CompiledRule rule : aboutFormula) {
+        ask(rule, profile);
       }
     }
 
@@ -157,10 +212,8 @@ public final class Reviewer {
       List<AcceptanceState> states = new ArrayList<>();
       Map<Integer, Acceptance> accepted = match(states);
       Profile withAcceptances = profile.with(states);
-      for (CompiledRule rule : knowledge.rules().rules()) {
-        if (isAboutAcceptances(rule)) {
-          ask(rule, withAcceptances);
-        }
+      for (CompiledRule rule : aboutAcceptances) {
+        ask(rule, withAcceptances);
       }
       return assemble(accepted);
     }
@@ -169,7 +222,7 @@ public final class Reviewer {
       Outcome worst =
           rule.rule().kind() == Rule.Kind.DUTY ? Outcome.DOES_NOT_APPLY : Outcome.NOT_APPLICABLE;
       for (gelwright.rule.Subject subject : rule.subjects(facts)) {
-        Outcome outcome = ask(rule, facts, subject);
+        Outcome outcome = ask(rule, facts, subject).outcome();
         counts.merge(outcome, 1, Integer::sum);
         if (Judge.rank(outcome) < Judge.rank(worst)) {
           worst = outcome;
@@ -178,7 +231,7 @@ public final class Reviewer {
       rules.put(rule.id(), worst);
     }
 
-    private Outcome ask(CompiledRule rule, Profile facts, gelwright.rule.Subject subject) {
+    private Verdict ask(CompiledRule rule, Profile facts, gelwright.rule.Subject subject) {
       Truth member = new Truth(subject.membership(), subject.membershipMissing());
       Truth applies = member.and(rule.when(facts, subject));
       boolean duty = rule.rule().kind() == Rule.Kind.DUTY;
@@ -186,44 +239,46 @@ public final class Reviewer {
         return duty(rule, facts, subject, Judge.duty(applies));
       }
       if (applies.odds().verdict() == Odds.Verdict.BREAKS) {
-        return duty ? Outcome.DOES_NOT_APPLY : Outcome.NOT_APPLICABLE;
+        return duty ? Verdict.DOES_NOT_APPLY : Verdict.NOT_APPLICABLE;
       }
       Assessment assessment = rule.require(facts, subject);
-      Judge.Verdict verdict = Judge.requirement(applies, assessment.truth());
-      if (duty && verdict.outcome() == Outcome.UNKNOWN) {
+      Judge.Judged judged = Judge.requirement(applies, assessment.truth());
+      if (duty && judged.outcome() == Outcome.UNKNOWN) {
         // The sheet carries nothing to check the duty against: it applies all the same.
         return duty(rule, facts, subject, Judge.duty(applies));
       }
-      if (verdict.outcome() == Outcome.HOLDS) {
-        return Outcome.HOLDS;
+      if (judged.outcome() == Outcome.HOLDS) {
+        return Verdict.HOLDS;
       }
-      candidates.add(candidate(rule, facts, subject, verdict, assessment));
-      return verdict.outcome();
+      if (!bare) {
+        candidates.add(candidate(rule, facts, subject, judged, assessment));
+      }
+      return judged.verdict();
     }
 
-    private Outcome duty(
-        CompiledRule rule, Profile facts, gelwright.rule.Subject subject, Judge.Verdict verdict) {
-      if (verdict.outcome() != Outcome.DOES_NOT_APPLY) {
+    private Verdict duty(
+        CompiledRule rule, Profile facts, gelwright.rule.Subject subject, Judge.Judged judged) {
+      if (judged.outcome() != Outcome.DOES_NOT_APPLY && !bare) {
         duties.add(
             new Duty(
                 rule.id(),
                 rule.rule().title().text(),
-                verdict.outcome(),
+                judged.outcome(),
                 rule.severity(),
                 about(rule, subject),
                 rule.message(facts, subject),
                 rule.rule().lesson(),
-                List.copyOf(new TreeSet<>(verdict.missing())),
+                judged.verdict().missing(),
                 sources(rule.sources(subject))));
       }
-      return verdict.outcome();
+      return judged.verdict();
     }
 
     private Candidate candidate(
         CompiledRule rule,
         Profile facts,
         gelwright.rule.Subject subject,
-        Judge.Verdict verdict,
+        Judge.Judged verdict,
         Assessment assessment) {
       Optional<Comparison> comparison = assessment.comparison();
       Severity level =
@@ -263,7 +318,7 @@ public final class Reviewer {
                   : rule.message(facts, subject),
               rule.rule().lesson(),
               sources(sources),
-              List.copyOf(new TreeSet<>(verdict.missing())),
+              verdict.verdict().missing(),
               List.copyOf(settledBy),
               place(facts, rule, subject),
               rule.rule().mustBeKnown(),
@@ -336,16 +391,6 @@ public final class Reviewer {
 
     private Subject about(CompiledRule rule, gelwright.rule.Subject subject) {
       return subject.name().isEmpty() ? Subject.FORMULA : new Subject(kind(rule), subject.name());
-    }
-
-    /** The kind a rule goes through: a kind of item, or the name of a table. */
-    private String kind(CompiledRule rule) {
-      String text = rule.rule().forEach().map(each -> each.text().strip()).orElse("");
-      return text.startsWith("row of ") ? text.substring("row of ".length()).strip() : text;
-    }
-
-    private boolean isAboutAcceptances(CompiledRule rule) {
-      return kind(rule).equals(ACCEPTANCE);
     }
 
     // --- Acceptances

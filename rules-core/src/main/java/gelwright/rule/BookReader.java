@@ -39,6 +39,11 @@ final class BookReader {
   private final Map<String, Rule> rulesById = new LinkedHashMap<>();
   private final Map<String, String> fullIds = new HashMap<>();
 
+  /** Tables and full ids of rules with a problem that is not within the text of a rule. */
+  private final Set<String> unsoundTables = new HashSet<>();
+
+  private final Set<String> unsoundRules = new HashSet<>();
+
   BookReader(List<RuleSet> sets, Vocabulary vocabulary, Set<String> sources) {
     this.sets = List.copyOf(sets);
     this.vocabulary = vocabulary;
@@ -66,7 +71,13 @@ final class BookReader {
       if (editions.put(set.id(), set.edition()) != null) {
         add(set.place(), "duplicate-rule-set", "There are two rule sets '" + set.id() + "'.", "");
       }
-      set.tables().forEach(this::table);
+      for (Table table : set.tables()) {
+        int before = problems.size();
+        table(table);
+        if (problems.size() > before) {
+          unsoundTables.add(table.name());
+        }
+      }
     }
     ids();
     sets.forEach(set -> set.changes().forEach(change -> change(set, change)));
@@ -78,6 +89,9 @@ final class BookReader {
         String id = fullId(set, rule.id());
         Optional<RuleSet.Change> change = Optional.ofNullable(changes.get(id));
         Optional<CompiledRule> ready = rule(set, rule, change);
+        if (unsoundRules.contains(id) || mentionsUnsoundTable(rule, change)) {
+          continue;
+        }
         if (change.isPresent() && change.get().how() == RuleSet.How.SWITCH_OFF) {
           switchedOff.put(id, change.get().because());
         } else if (ready.isPresent()) {
@@ -90,6 +104,21 @@ final class BookReader {
     return new RuleBook(compiled, byId, switchedOff, editions, tables);
   }
 
+  /** By the word alone: a rule left out for a word that means something else does no harm. */
+  private boolean mentionsUnsoundTable(Rule rule, Optional<RuleSet.Change> change) {
+    if (unsoundTables.isEmpty()) {
+      return false;
+    }
+    List<Text> texts = new ArrayList<>(List.of(rule.message()));
+    rule.forEach().ifPresent(texts::add);
+    rule.when().ifPresent(texts::add);
+    rule.require().ifPresent(texts::add);
+    change.flatMap(RuleSet.Change::when).ifPresent(texts::add);
+    change.flatMap(RuleSet.Change::require).ifPresent(texts::add);
+    return unsoundTables.stream()
+        .anyMatch(table -> texts.stream().anyMatch(text -> text.text().contains(table)));
+  }
+
   private static String fullId(RuleSet set, String id) {
     return set.id() + "." + id;
   }
@@ -97,17 +126,20 @@ final class BookReader {
   private void ids() {
     for (RuleSet set : sets) {
       for (Rule rule : set.rules()) {
-        kebab(rule.id(), "rule", rule.place());
         String id = fullId(set, rule.id());
+        int before = problems.size();
+        kebab(rule.id(), "rule", rule.place());
         if (fullIds.put(id, id) != null) {
           add(rule.place(), "duplicate-rule", "There are two rules '" + id + "'.", "");
         }
+        unsoundSince(before, id);
         rulesById.put(id, rule);
       }
     }
     for (RuleSet set : sets) {
       for (Rule rule : set.rules()) {
         for (String alias : rule.aliases()) {
+          int before = problems.size();
           kebab(alias, "earlier id", rule.place());
           String id = fullId(set, alias);
           if (fullIds.putIfAbsent(id, fullId(set, rule.id())) != null) {
@@ -117,8 +149,15 @@ final class BookReader {
                 "The earlier id '" + id + "' is in use for another rule.",
                 "");
           }
+          unsoundSince(before, fullId(set, rule.id()));
         }
       }
+    }
+  }
+
+  private void unsoundSince(int before, String id) {
+    if (problems.size() > before) {
+      unsoundRules.add(id);
     }
   }
 
@@ -227,6 +266,7 @@ final class BookReader {
   // Changes by a house
 
   private void change(RuleSet set, RuleSet.Change change) {
+    int before = problems.size();
     String written = change.rule().text().strip();
     Place place = change.rule().place();
     if (change.because().isBlank()) {
@@ -294,6 +334,7 @@ final class BookReader {
             direction < 0 ? "Say 'relax'." : "Say 'tighten'.");
       }
     }
+    unsoundSince(before, id);
   }
 
   // Rules

@@ -15,6 +15,7 @@ import java.util.TreeSet;
  * Facts}. Nothing here throws for what a formula holds or leaves out.
  */
 public final class CompiledRule {
+  private final String id;
   private final RuleSet set;
   private final Rule rule;
   private final Severity severity;
@@ -41,6 +42,7 @@ public final class CompiledRule {
       Optional<Condition> require,
       Template message,
       boolean alwaysKnown) {
+    this.id = set.id() + "." + rule.id();
     this.set = set;
     this.rule = rule;
     this.change = change;
@@ -67,7 +69,7 @@ public final class CompiledRule {
 
   /** The full id, {@code set.rule}. */
   public String id() {
-    return set.id() + "." + rule.id();
+    return id;
   }
 
   /** The rule set it comes from. */

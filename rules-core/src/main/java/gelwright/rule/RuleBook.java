@@ -1,5 +1,7 @@
 package gelwright.rule;
 
+import static java.util.Objects.requireNonNull;
+
 import gelwright.problem.Problem;
 import java.util.Collections;
 import java.util.List;
@@ -47,11 +49,42 @@ public final class RuleBook {
    */
   public static Compilation compile(
       List<RuleSet> sets, Vocabulary vocabulary, Set<String> sources) {
+    SoundPart part = soundPart(sets, vocabulary, sources);
+    return new Compilation(
+        part.problems().isEmpty() ? Optional.of(part.book()) : Optional.empty(), part.problems());
+  }
+
+  /**
+   * The sound rules of rule sets that may have problems, for one who mends them and wants to know
+   * meanwhile whether the other rules do what they should. No formula may be reviewed with it: a
+   * rule that is not there cannot break. {@link #compile} is for that.
+   *
+   * <p>Left out is each rule that has a problem itself, shares its id, is changed by a change that
+   * has one, or mentions a table that has one.
+   *
+   * @param sets in the order their rules are to be reported
+   * @param vocabulary what rules can read
+   * @param sources ids of the sources there are
+   */
+  public static SoundPart soundPart(
+      List<RuleSet> sets, Vocabulary vocabulary, Set<String> sources) {
     BookReader reader = new BookReader(sets, vocabulary, sources);
     RuleBook book = reader.read();
-    List<Problem> problems =
-        reader.problems().stream().distinct().sorted(Problem.IN_ORDER).toList();
-    return new Compilation(problems.isEmpty() ? Optional.of(book) : Optional.empty(), problems);
+    return new SoundPart(
+        book, reader.problems().stream().distinct().sorted(Problem.IN_ORDER).toList());
+  }
+
+  /**
+   * The sound part of rule sets.
+   *
+   * @param book the sound rules; all of them where there are no problems
+   * @param problems all of them, in the order of the documents
+   */
+  public record SoundPart(RuleBook book, List<Problem> problems) {
+    public SoundPart {
+      requireNonNull(book, "book");
+      problems = List.copyOf(problems);
+    }
   }
 
   /** The rules in the order of their sets, without those switched off. */

@@ -646,6 +646,7 @@ public final class AcidBase {
     private final double[] powers =
         new double[2 * MAX_CHARGE + 3]; // 10^(A h (2j − 1)), j from −MAX
     private double gammaOne = 1;
+    private final int farthestCharge; // |charge| that no form of the mixture is beyond
 
     private double pH;
     private double ionicStrength;
@@ -660,6 +661,13 @@ public final class AcidBase {
       this.activities = options.activities();
       this.degassed = options.carbonates() == Carbonates.DEGASSED;
       this.conditional = mixture.tenToMinusPKa.clone();
+      int farthest = 0;
+      for (int i = 0; i < mixture.amount.length; i++) {
+        int lost = mixture.start[i + 1] - mixture.start[i];
+        farthest = Math.max(farthest, Math.abs(mixture.topCharge[i]));
+        farthest = Math.max(farthest, Math.abs(mixture.topCharge[i] - lost));
+      }
+      this.farthestCharge = farthest;
     }
 
     void setIonicStrength(double ionic) {
@@ -672,7 +680,7 @@ public final class AcidBase {
       double square = Math.pow(10, 2 * ah);
       // powers[j + MAX_CHARGE] = 10^(A h (1 − 2 j)): falls by the square for each charge upward.
       powers[MAX_CHARGE] = 1 / gammaOne;
-      for (int j = 1; j <= MAX_CHARGE; j++) {
+      for (int j = 1; j <= farthestCharge; j++) {
         powers[MAX_CHARGE + j] = powers[MAX_CHARGE + j - 1] / square;
         powers[MAX_CHARGE - j] = powers[MAX_CHARGE - j + 1] * square;
       }

@@ -73,8 +73,7 @@ public final class FlowModifiers {
    * @param ionicStrength of the free electrolyte, mol/kg
    */
   public static double collapseFactor(double halving, double polymer, double ionicStrength) {
-    double half =
-        Thermal.positive(halving, "halving") * Thermal.notNegative(polymer, "polymer");
+    double half = Thermal.positive(halving, "halving") * Thermal.notNegative(polymer, "polymer");
     double strength = Thermal.notNegative(ionicStrength, "ionicStrength");
     return strength == 0 ? 1 : half / (half + strength);
   }
@@ -126,12 +125,7 @@ public final class FlowModifiers {
    * @param ionicStrength mol/kg
    */
   public static double thinGelFactor(
-      double left,
-      double upTo,
-      double noneFrom,
-      double salted,
-      double gum,
-      double ionicStrength) {
+      double left, double upTo, double noneFrom, double salted, double gum, double ionicStrength) {
     double thin = 1 - Thermal.smoothStep(Thermal.notNegative(gum, "gum"), upTo, noneFrom);
     double whole =
         Thermal.smoothStep(Thermal.notNegative(ionicStrength, "ionicStrength"), 0, salted);

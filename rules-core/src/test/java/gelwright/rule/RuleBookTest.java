@@ -348,4 +348,44 @@ class RuleBookTest {
     assertEquals("5 %", assessment.comparison().orElseThrow().limit().print());
     assertEquals(41, rule.trace(facts, Subject.NONE).parts().get(1).place().line());
   }
+
+  @Test
+  void theSoundPartHasTheSoundRulesAndNoOthers() {
+    Table table =
+        new Table(
+            "shelves",
+            Map.of("shelf", new Table.Column("shelf", new Type.Choice(Set.of()))),
+            List.of(new Table.Row("", Map.of(), List.of(), Workshop.at(91))),
+            Workshop.at(90));
+    RuleSet.Change lower =
+        change("plain.eased", RuleSet.How.TIGHTEN, null, null, "note", "it is tightened");
+    RuleSet plain =
+        set(
+            "plain",
+            draft().id("sound"),
+            draft().id("eased"),
+            draft().id("twice"),
+            draft().id("twice"),
+            draft().id("misspelt").when("oil.shar > 1 %"),
+            draft().id("without-lesson").lesson(" "));
+    RuleSet house =
+        Workshop.set(
+            "house",
+            List.of(table),
+            List.of(lower),
+            draft().id("over-a-bad-table").forEach("row of shelves"),
+            draft().id("mine"));
+    RuleBook.SoundPart part =
+        RuleBook.soundPart(List.of(plain, house), Workshop.VOCABULARY, Workshop.SOURCES);
+    assertEquals(
+        List.of("plain.sound", "house.mine"),
+        part.book().rules().stream().map(CompiledRule::id).toList());
+    assertTrue(part.book().rule("plain.twice").isEmpty());
+    assertEquals(compile(plain, house).problems(), part.problems());
+    assertTrue(compile(plain, house).book().isEmpty());
+    assertEquals(
+        Set.of(
+            "change-direction", "duplicate-rule", "missing-key", "missing-lesson", "unknown-name"),
+        part.problems().stream().map(Problem::code).collect(java.util.stream.Collectors.toSet()));
+  }
 }
