@@ -202,7 +202,7 @@ final class CarryingProperties {
     world.predicted();
     Set<String> missing = Reading.union(curve.missing(), share.missing());
     missing = Reading.union(missing, Reading.union(difference.missing(), size.missing()));
-    double low = drift(curve.thickest(), difference.low(), size.low(), share.high(), duration);
+    double low = drift(curve.thickest().orElse(List.of()), difference.low(), size.low(), share.high(), duration);
     double high = drift(curve.thinnest(), difference.high(), size.high(), share.low(), duration);
     // Where the best and the worst case agree, what is missing does not matter.
     return low == high
@@ -213,13 +213,20 @@ final class CarryingProperties {
   // The share by mass stands for the share by volume: what crowding slows down is small beside the
   // doubt in the flow law.
   private static double drift(
-      Optional<FlowCurve> curve, double difference, double size, double share, double duration) {
-    if (curve.isEmpty() || difference == 0 || size == 0) {
+      List<FlowCurve> curves, double difference, double size, double share, double duration) {
+    if (difference == 0 || size == 0) {
       return LEAST_DRIFT;
     }
-    double far =
-        Suspension.drift(curve.get(), difference, size, Math.min(1, share / 100), duration);
-    return Math.max(LEAST_DRIFT, Math.min(MOST_DRIFT, far));
+    // The gel is as thick as the thickest of its curves; without any it is unboundedly thick.
+    double least =
+        curves.stream()
+            .mapToDouble(
+                curve ->
+                    Suspension.drift(
+                        curve, difference, size, Math.min(1, share / 100), duration))
+            .min()
+            .orElse(0);
+    return Math.max(LEAST_DRIFT, Math.min(MOST_DRIFT, least));
   }
 
   private static Reading dropSize(World world) {
@@ -299,7 +306,9 @@ final class CarryingProperties {
               smallest,
               Dispersion.stirredDrop(
                   impeller.get(),
-                  curve.thickest().get(),
+                  thickest(
+                      curve.thickest().get(),
+                      Stirring.meanShear(impeller.get(), step.stir().get().inBase())),
                   Math.exp(logViscosity / volume),
                   tension / volume,
                   (gelDensity.low() + gelDensity.high()) / 2,
@@ -324,6 +333,15 @@ final class CarryingProperties {
                 "the drop size under a microscope"));
     silent.addAll(softened(world));
     return silent.isEmpty() ? Reading.of(size) : new Reading(0, size, silent);
+  }
+
+  private static FlowCurve thickest(List<FlowCurve> curves, double shearRate) {
+    FlowCurve thickest = curves.get(0);
+    for (FlowCurve each : curves) {
+      boolean thicker = each.viscosity(shearRate) > thickest.viscosity(shearRate);
+      thickest = thicker ? each : thickest;
+    }
+    return thickest;
   }
 
   // What lowers the tension between oil and water makes smaller drops; by how much is not known.
