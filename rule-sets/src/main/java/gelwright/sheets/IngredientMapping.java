@@ -7,7 +7,9 @@ import gelwright.ingredient.HeatLimit;
 import gelwright.ingredient.HydrationData;
 import gelwright.ingredient.Ingredient;
 import gelwright.ingredient.InhibitoryLevel;
+import gelwright.ingredient.Kinetics;
 import gelwright.ingredient.Known;
+import gelwright.ingredient.Salt;
 import gelwright.ingredient.Trait;
 import gelwright.problem.Place;
 import gelwright.quantity.Dimension;
@@ -21,6 +23,7 @@ import gelwright.sheets.mapping.Reading;
 import gelwright.sheets.mapping.Values;
 import gelwright.sheets.tree.Node;
 import gelwright.sheets.tree.Words;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -78,6 +81,9 @@ final class IngredientMapping {
             keys,
             "inhibitory",
             Values.filledListOf((node, what, into) -> inhibitory(node, figures))),
+        known(keys, "kinetics", (node, what, into) -> kinetics(node, figures)),
+        keys.optional("binding", named(aboveZero(figures.figure(Dimension.NUMBER))))
+            .orElse(Map.of()),
         keys.optional("hydrates", named(figures.figure(Dimension.MOLAR_MASS))).orElse(Map.of()),
         keys.optional("grades", named((node, what, into) -> grade(node, figures))).orElse(Map.of()),
         keys.optional("made-of", this::composition).orElse(Map.of()),
@@ -164,7 +170,15 @@ final class IngredientMapping {
             node,
             "acid",
             problems,
-            List.of("pKa", "charge", "counter-ions", "parent", "per-molecule", "slope", "source"))
+            List.of(
+                "pKa",
+                "charge",
+                "counter-ions",
+                "parent",
+                "per-molecule",
+                "slope",
+                "escapes",
+                "source"))
         .flatMap(
             keys -> {
               Figures figures = outer.of(keys);
@@ -201,7 +215,8 @@ final class IngredientMapping {
                       counterIons.get(),
                       parent.orElse(""),
                       perMolecule.orElse(1),
-                      slope));
+                      slope,
+                      keys.optional("escapes", Values.YES_OR_NO).orElse(false)));
             });
   }
 
@@ -242,13 +257,14 @@ final class IngredientMapping {
   // Gums
 
   private Optional<Gum> gum(Node node, Figures outer) {
-    return Keys.of(node, "gum", problems, List.of("law", "parameters", "range", "source"))
+    return Keys.of(node, "gum", problems, List.of("law", "parameters", "range", "salt", "source"))
         .flatMap(
             keys -> {
               Figures figures = outer.of(keys);
               Optional<String> law =
                   keys.required("law", Values.word(IngredientWords.LAWS.keySet()));
               Optional<List<Double>> range = keys.required("range", IngredientMapping::range);
+              Known<Salt> salt = known(keys, "salt", (value, what, into) -> salt(value, figures));
               if (law.isEmpty()) {
                 return Optional.empty();
               }
@@ -261,7 +277,8 @@ final class IngredientMapping {
                 return Optional.empty();
               }
               return Optional.of(
-                  new Gum(law.get(), parameters.get(), range.get().get(0), range.get().get(1)));
+                  new Gum(
+                      law.get(), parameters.get(), range.get().get(0), range.get().get(1), salt));
             });
   }
 
@@ -286,6 +303,50 @@ final class IngredientMapping {
                               }));
               return parameters;
             });
+  }
+
+  private Optional<Salt> salt(Node node, Figures outer) {
+    List<String> all = new ArrayList<>(List.of("effect", "source"));
+    all.addAll(IngredientWords.SALT.keySet());
+    Optional<Salt.Effect> effect =
+        Keys.of(node, "salt", problems, all)
+            .flatMap(keys -> keys.required("effect", Values.word(IngredientWords.SALT_EFFECTS)))
+            .flatMap(Salt.Effect::of);
+    if (effect.isEmpty()) {
+      return Optional.empty();
+    }
+    List<String> wanted = new ArrayList<>(List.of("effect", "source"));
+    wanted.addAll(effect.get().figures());
+    return Keys.of(node, "salt of this effect", problems, wanted)
+        .flatMap(
+            keys -> {
+              Figures figures = outer.of(keys);
+              Map<String, Figure> values = new LinkedHashMap<>();
+              for (String name : effect.get().figures()) {
+                keys.required(
+                        name,
+                        aboveZero(
+                            figures.figure(
+                                IngredientWords.SALT.getOrDefault(name, Dimension.NUMBER))))
+                    .ifPresent(figure -> values.put(name, figure));
+              }
+              return values.size() == effect.get().figures().size()
+                  ? Optional.of(new Salt(effect.get(), values))
+                  : Optional.empty();
+            });
+  }
+
+  private static Reading<Figure> aboveZero(Reading<Figure> reading) {
+    return (node, what, into) ->
+        reading
+            .read(node, what, into)
+            .filter(
+                figure -> {
+                  if (figure.likely() <= 0) {
+                    into.add(node.place(), "out-of-range", what + " must be above zero.");
+                  }
+                  return figure.likely() > 0;
+                });
   }
 
   private static Optional<List<Double>> range(Node node, String what, Problems problems) {
@@ -342,6 +403,46 @@ final class IngredientMapping {
               }
               return Optional.of(new HydrationData(rate.get(), energy.get(), shape.get()));
             });
+  }
+
+  private Optional<Kinetics> kinetics(Node node, Figures outer) {
+    return Keys.of(
+            node,
+            "kinetics",
+            problems,
+            List.of("rate", "at", "activation-energy", "from", "to", "source"))
+        .flatMap(
+            keys -> {
+              Figures figures = outer.of(keys);
+              Optional<Figure> rate =
+                  keys.required("rate", aboveZero(figures.figure(Dimension.RATE)));
+              Optional<Double> at = temperature(keys, "at");
+              Optional<Figure> energy =
+                  keys.required(
+                      "activation-energy", aboveZero(figures.figure(Dimension.MOLAR_ENERGY)));
+              Optional<Double> from = temperature(keys, "from");
+              Optional<Double> to = temperature(keys, "to");
+              if (rate.isEmpty()
+                  || at.isEmpty()
+                  || energy.isEmpty()
+                  || from.isEmpty()
+                  || to.isEmpty()) {
+                return Optional.empty();
+              }
+              if (!(from.get() < to.get() && from.get() <= at.get() && at.get() <= to.get())) {
+                problems.add(
+                    keys.place("from"),
+                    "reversed-range",
+                    "\"from\", \"at\" and \"to\" must not fall.");
+                return Optional.empty();
+              }
+              return Optional.of(
+                  new Kinetics(rate.get(), at.get(), energy.get(), from.get(), to.get()));
+            });
+  }
+
+  private static Optional<Double> temperature(Keys keys, String key) {
+    return keys.required(key, Values.quantity(Dimension.TEMPERATURE)).map(Quantity::inBase);
   }
 
   private Optional<Ingredient.Grade> grade(Node node, Figures outer) {

@@ -2,6 +2,7 @@ package gelwright.sheets;
 
 import gelwright.ingredient.HeatLimit;
 import gelwright.ingredient.InhibitoryLevel;
+import gelwright.ingredient.Salt;
 import gelwright.ingredient.Trait;
 import gelwright.quantity.Dimension;
 import java.util.ArrayList;
@@ -22,6 +23,20 @@ final class IngredientWords {
           .map(basis -> basis.name().toLowerCase(Locale.ROOT))
           .toList();
 
+  static final List<String> SALT_EFFECTS =
+      Arrays.stream(Salt.Effect.values()).map(Salt.Effect::word).toList();
+
+  /** Dimensions of the figures of what salt does. */
+  static final Map<String, Dimension> SALT =
+      Map.of(
+          "half-at", Dimension.MOLALITY,
+          "opens-at", Dimension.NUMBER,
+          "left", Dimension.NUMBER,
+          "up-to", Dimension.SHARE,
+          "none-from", Dimension.SHARE,
+          "salted-from", Dimension.MOLALITY,
+          "unsalted-up-to", Dimension.NUMBER);
+
   /** Flow laws with the dimensions of their parameters. */
   static final Map<String, Map<String, Dimension>> LAWS = laws();
 
@@ -40,6 +55,8 @@ final class IngredientWords {
             "gum",
             "hydration",
             "inhibitory",
+            "kinetics",
+            "binding",
             "hydrates",
             "grades",
             "made-of",

@@ -49,6 +49,8 @@ public final class Overlay {
           "gum",
           "hydration",
           "inhibitory",
+          "kinetics",
+          "binding",
           "grades",
           "hydrates",
           "made-of");
@@ -119,6 +121,8 @@ public final class Overlay {
           keep("gum", known.gum()),
           keep("hydration", known.hydration()),
           keep("inhibitory", known.inhibitory()),
+          keep("kinetics", known.kinetics()),
+          what.equals("binding") ? Map.of() : known.binding(),
           what.equals("hydrates") ? Map.of() : known.hydrates(),
           what.equals("grades") ? Map.of() : known.grades(),
           what.equals("made-of") ? Map.of() : known.composition(),

@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param perMolecule moles of the parent per mole
  * @param slope for acid groups on a polymer, which titrate as pH = pKa + slope · log10(α / (1 −
  *     α)); the molar mass is then that of one group. Absent for small molecules.
+ * @param escapes whether the uncharged form leaves as a gas, as carbon dioxide does
  */
 public record Acid(
     List<Figure> pKa,
@@ -23,7 +24,8 @@ public record Acid(
     int counterIons,
     String parent,
     int perMolecule,
-    Optional<Figure> slope) {
+    Optional<Figure> slope,
+    boolean escapes) {
   public Acid {
     pKa = List.copyOf(pKa);
     requireNonNull(parent, "parent");

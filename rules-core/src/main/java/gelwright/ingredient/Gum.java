@@ -11,10 +11,13 @@ import java.util.Map;
  * @param parameters of the law by name, as {@code docs/models/flow-curve.md} lists them
  * @param from lowest concentration in the water phase the law is known for, % w/w
  * @param to highest concentration in the water phase the law is known for, % w/w
+ * @param salt what free electrolyte does to it
  */
-public record Gum(String law, Map<String, Figure> parameters, double from, double to) {
+public record Gum(
+    String law, Map<String, Figure> parameters, double from, double to, Known<Salt> salt) {
   public Gum {
     requireNonNull(law, "law");
+    requireNonNull(salt, "salt");
     parameters = Map.copyOf(parameters);
     if (!(from >= 0 && from < to)) {
       throw new IllegalArgumentException("range " + from + " to " + to + " is empty");

@@ -23,6 +23,9 @@ import java.util.Set;
  * @param gum how it thickens
  * @param hydration how fast it hydrates
  * @param inhibitory inhibitory levels by organism group
+ * @param kinetics how fast heat destroys it
+ * @param binding binding constant S of a preservative, per % of a surfactant, by the INCI name of
+ *     the surfactant
  * @param hydrates molar mass by hydrate form, first the form meant when a line says nothing
  * @param grades what differs by grade
  * @param composition of a blend or a solution, in shares of it; empty for a single substance
@@ -42,6 +45,8 @@ public record Ingredient(
     Known<Gum> gum,
     Known<HydrationData> hydration,
     Known<List<InhibitoryLevel>> inhibitory,
+    Known<Kinetics> kinetics,
+    Map<String, Figure> binding,
     Map<String, Figure> hydrates,
     Map<String, Grade> grades,
     Map<String, Share> composition,
@@ -103,6 +108,7 @@ public record Ingredient(
     requireNonNull(name, "name");
     synonyms = List.copyOf(synonyms);
     traits = Map.copyOf(traits);
+    binding = Map.copyOf(binding);
     hydrates = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(hydrates));
     grades = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(grades));
     composition = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(composition));

@@ -30,7 +30,20 @@ public enum Trait {
   /** Interfacial tension against water. */
   INTERFACIAL_TENSION("interfacial-tension", Dimension.SURFACE_TENSION, 0, 1),
   /** Lowest temperature at which a gum that needs heat hydrates. */
-  HYDRATION_THRESHOLD("hydrates-from", Dimension.TEMPERATURE, -20, 200);
+  HYDRATION_THRESHOLD("hydrates-from", Dimension.TEMPERATURE, -20, 200),
+  /** Viscosity of a liquid at 25 °C. Thinnest is superfluid helium, thickest is a glass. */
+  VISCOSITY("viscosity", Dimension.VISCOSITY, 0, Double.POSITIVE_INFINITY),
+  /**
+   * What an oil takes up of a preservative over what octanol takes up, both against water; octanol
+   * takes up the most.
+   */
+  OIL_OVER_OCTANOL("oil-over-octanol", Dimension.NUMBER, 0, 1),
+  /** Norrish constant K of a solute on the natural exponential. */
+  NORRISH("norrish-K", Dimension.NUMBER, -10, 100),
+  /** Most ethanol in the water phase that a gum bears. */
+  ETHANOL_MOST("ethanol-to", Dimension.SHARE, 0, 100),
+  /** Most polyol in the water phase that a gum bears. */
+  POLYOL_MOST("polyol-to", Dimension.SHARE, 0, 100);
 
   private final String key;
   private final Dimension dimension;

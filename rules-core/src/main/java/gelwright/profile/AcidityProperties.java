@@ -53,9 +53,13 @@ final class AcidityProperties {
           "free electrolyte, without polymer charge and the counter-ions of its neutralisation",
           (world, item) -> {
             Solution solution = solution(world);
-            return solution.missing.isEmpty()
-                ? Reading.of(solve(world, solution).ionicStrength())
-                : new Reading(0, Double.POSITIVE_INFINITY, solution.missing);
+            if (!solution.missing.isEmpty()) {
+              return new Reading(0, Double.POSITIVE_INFINITY, solution.missing);
+            }
+            return Reading.of(
+                target(world.model()).isPresent() || world.model().measured("pH").isPresent()
+                    ? WaterProperties.atProductPH(world).ionicStrength()
+                    : solve(world, solution).ionicStrength());
           });
 
   static final List<Definition> ALL =
@@ -230,9 +234,12 @@ final class AcidityProperties {
   static final class Solution {
     final List<AcidBase.Species> species = new ArrayList<>();
     final Set<String> missing = new TreeSet<>();
+
+    /** Those of the species whose uncharged form leaves as a gas. */
+    final List<AcidBase.Species> escaping = new ArrayList<>();
   }
 
-  private static Solution solution(World world) {
+  static Solution solution(World world) {
     return world.shared(Solution.class, AcidityProperties::dissolve);
   }
 
@@ -264,7 +271,7 @@ final class AcidityProperties {
    * @param kilograms of the component per kg of water, or {@link #PER_MOLE} for one mole of it
    * @return molar mass in kg/mol, 0 when it takes no part
    */
-  private static double add(World world, Component component, double kilograms, Solution solution) {
+  static double add(World world, Component component, double kilograms, Solution solution) {
     Ingredient ingredient = component.ingredient();
     Known<Acid> known = ingredient.acid();
     if (known.isUnknown()) {
@@ -298,7 +305,11 @@ final class AcidityProperties {
       for (double each : pKa) {
         list.add(each);
       }
-      solution.species.add(new AcidBase.Weak(molality * acid.get().perMolecule(), list, charge));
+      AcidBase.Weak weak = new AcidBase.Weak(molality * acid.get().perMolecule(), list, charge);
+      solution.species.add(weak);
+      if (acid.get().escapes()) {
+        solution.escaping.add(weak);
+      }
     }
     int counterIons = acid.get().counterIons();
     if (counterIons != 0) {
@@ -321,7 +332,7 @@ final class AcidityProperties {
   }
 
   // The doubt in a pKa belongs to the acid: sorbic acid and its potassium salt share it.
-  private static double[] pKa(World world, Component component, Acid acid) {
+  static double[] pKa(World world, Component component, Acid acid) {
     String owner = acid.parent().isEmpty() ? component.name() : acid.parent();
     double[] values = new double[acid.pKa().size()];
     double last = Double.NEGATIVE_INFINITY;

@@ -108,7 +108,8 @@ final class CompositionProperties {
               (world, item) ->
                   world
                       .of(BriefProperties.BATCH_MASS)
-                      .map(mass -> mass * Model.percent(line(world.model(), item).units()) / 100)));
+                      .map(mass -> mass * Model.percent(line(world.model(), item).units()) / 100)),
+          WeighingProperties.MINIMUM_MASS);
 
   static final List<Definition> OF_ACCEPTANCES =
       List.of(
@@ -227,7 +228,7 @@ final class CompositionProperties {
 
   // What surely has the function, and what may have it. An amount "to pH" counts with what it
   // takes.
-  private static Reading sumOf(World world, String function) {
+  static Reading sumOf(World world, String function) {
     long sure = 0;
     long possible = 0;
     Reading solved = Reading.of(0);

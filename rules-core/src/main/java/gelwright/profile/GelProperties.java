@@ -220,10 +220,12 @@ final class GelProperties {
         unbounded = true;
         low = Math.min(low, to);
       }
+      Reading left = GumModifiers.factor(world, component, data.get(), high);
+      missing.addAll(left.missing());
       if (sure) {
-        least.add(new FlowLaw.Part(law, low));
+        least.add(GumModifiers.part(law, low, left.low()));
       }
-      most.add(new FlowLaw.Part(law, high));
+      most.add(GumModifiers.part(law, high, left.high()));
     }
     double solvent = FlowLaw.WATER_VISCOSITY;
     world.predicted();
@@ -481,7 +483,10 @@ final class GelProperties {
       }
       capacity = capacity.plus(own);
     }
-    return capacity.min(crowding(world));
+    capacity = capacity.min(crowding(world));
+    return CompositionProperties.sumOf(world, "oil").high() > 0
+        ? CarryingProperties.held(world, capacity)
+        : capacity;
   }
 
   // The share at which drops touch grows with the density of the oil. A missing density is bounded

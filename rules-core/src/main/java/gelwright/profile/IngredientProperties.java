@@ -42,15 +42,7 @@ final class IngredientProperties {
             "size",
             Unit.MICROMETRE,
             "diameter of the grains: as on the line, else the usual one",
-            (world, item) -> {
-              Component component = world.model().component(item);
-              return component
-                  .first()
-                  .source()
-                  .size()
-                  .map(size -> Reading.of(size.inBase()))
-                  .orElseGet(() -> trait(world, component, Trait.SIZE));
-            }));
+            (world, item) -> size(world, world.model().component(item))));
     all.add(
         Definition.choice(
             "name",
@@ -106,6 +98,16 @@ final class IngredientProperties {
   private static Definition trait(String name, Trait trait, Unit unit, String meaning) {
     return Definition.number(
         name, unit, meaning, (world, item) -> trait(world, world.model().component(item), trait));
+  }
+
+  /** Diameter of the grains: as on the line, else the usual one. */
+  static Reading size(World world, Component component) {
+    return component
+        .first()
+        .source()
+        .size()
+        .map(size -> Reading.of(size.inBase()))
+        .orElseGet(() -> trait(world, component, Trait.SIZE));
   }
 
   /** A number from an ingredient's sheet, or what is physically possible for it. */

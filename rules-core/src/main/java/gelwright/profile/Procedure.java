@@ -32,6 +32,8 @@ final class Procedure {
   private final List<StepState> steps = new ArrayList<>();
   private double peak = Double.NEGATIVE_INFINITY;
   private final Set<String> missing = new TreeSet<>();
+  private double combined = Double.NEGATIVE_INFINITY;
+  private final Set<String> missingCombined = new TreeSet<>();
 
   /** Temperatures of the step's vessel before and after, and what is missing to know the first. */
   record StepState(double before, double after, Set<String> missing, String trouble) {}
@@ -77,6 +79,16 @@ final class Procedure {
   /** What is missing to know every temperature. */
   Set<String> missing() {
     return missing;
+  }
+
+  /** Highest temperature right after phases were combined, °C; negative infinity if never. */
+  double combined() {
+    return combined;
+  }
+
+  /** What is missing to know {@link #combined}. */
+  Set<String> missingCombined() {
+    return missingCombined;
   }
 
   List<StepState> steps() {
@@ -188,7 +200,7 @@ final class Procedure {
 
   // Lines that a step names with "with" join at the first such step; all others are in their phase
   // from the start.
-  private static Map<Integer, Integer> joins(Model model) {
+  static Map<Integer, Integer> joins(Model model) {
     Map<Integer, Integer> joins = new LinkedHashMap<>();
     List<Step> method = model.formula().method();
     for (int i = 0; i < method.size(); i++) {
@@ -269,6 +281,9 @@ final class Procedure {
       into.missingTemperatures.addAll(from.missingMedia);
     }
     into.missingMedia.addAll(from.missingMedia);
+    combined = Math.max(combined, into.temperature);
+    missingCombined.addAll(into.missingTemperatures);
+    missingCombined.addAll(from.missingTemperatures);
     into.massInWater += from.massInWater;
     into.massOfOil += from.massOfOil;
     into.missingTemperatures.addAll(from.missingTemperatures);

@@ -228,7 +228,7 @@ final class ProcessProperties {
     return "the step that adds " + part.source().name();
   }
 
-  private static Reading secondsAbove(World world, Component component, double celsius) {
+  static Reading secondsAbove(World world, Component component, double celsius) {
     if (world.model().formula().method().isEmpty()) {
       return Reading.unknown(0, Double.POSITIVE_INFINITY, NO_METHOD);
     }

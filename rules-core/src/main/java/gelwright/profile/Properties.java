@@ -42,6 +42,10 @@ final class Properties {
     all.addAll(ProcessProperties.ALL);
     all.addAll(AcidityProperties.ALL);
     all.addAll(GelProperties.ALL);
+    all.addAll(WaterProperties.ALL);
+    all.addAll(PreservationProperties.ALL);
+    all.addAll(CarryingProperties.ALL);
+    all.addAll(HeatProperties.ALL);
     return List.copyOf(all);
   }
 
@@ -51,6 +55,10 @@ final class Properties {
     ofIngredients.add(ProcessProperties.PEAK_OF_INGREDIENT);
     ofIngredients.addAll(AcidityProperties.OF_INGREDIENTS);
     ofIngredients.addAll(GelProperties.OF_INGREDIENTS);
+    ofIngredients.addAll(PreservationProperties.OF_INGREDIENTS);
+    ofIngredients.addAll(CarryingProperties.OF_INGREDIENTS);
+    ofIngredients.addAll(HeatProperties.OF_INGREDIENTS);
+    ofIngredients.addAll(SolubilityProperties.OF_INGREDIENTS);
     Family ingredients =
         new Family(
             "ingredient",

@@ -143,6 +143,8 @@ final class Recipe {
         Known.unknown(),
         Known.unknown(),
         Known.unknown(),
+        Known.unknown(),
+        Map.of(),
         Map.of(),
         Map.of(),
         Map.of(),

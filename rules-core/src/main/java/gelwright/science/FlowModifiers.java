@@ -62,9 +62,20 @@ public final class FlowModifiers {
    * @param ionicStrength mol/kg
    */
   public static double carbomerSaltFactor(double polymer, double ionicStrength) {
-    double halving = CARBOMER_HALVING * Thermal.notNegative(polymer, "polymer");
+    return collapseFactor(CARBOMER_HALVING, polymer, ionicStrength);
+  }
+
+  /**
+   * The same for any gum whose chains fold in salt: f = 1/(1 + I/(halving · polymer)).
+   *
+   * @param halving ionic strength at which half is left of 1 % of gum, mol/kg, above zero
+   * @param polymer % w/w of gum in the water phase
+   * @param ionicStrength of the free electrolyte, mol/kg
+   */
+  public static double collapseFactor(double halving, double polymer, double ionicStrength) {
+    double half = Thermal.positive(halving, "halving") * Thermal.notNegative(polymer, "polymer");
     double strength = Thermal.notNegative(ionicStrength, "ionicStrength");
-    return strength == 0 ? 1 : halving / (halving + strength);
+    return strength == 0 ? 1 : half / (half + strength);
   }
 
   /**
@@ -76,8 +87,18 @@ public final class FlowModifiers {
    * @param neutralised degree of neutralisation, held within 0 to 1
    */
   public static double carbomerNeutralisationFactor(double neutralised) {
+    return openingFactor(CARBOMER_OPENING, neutralised);
+  }
+
+  /**
+   * The same for any polyacid: 1 - exp(-(alpha/opening)²).
+   *
+   * @param opening degree of neutralisation at which 1 - 1/e of the gel is there, above zero
+   * @param neutralised degree of neutralisation, held within 0 to 1
+   */
+  public static double openingFactor(double opening, double neutralised) {
     double alpha = Math.min(1, Math.max(0, Thermal.finite(neutralised, "neutralised")));
-    double ratio = alpha / CARBOMER_OPENING;
+    double ratio = alpha / Thermal.positive(opening, "opening");
     return -Math.expm1(-ratio * ratio);
   }
 
@@ -90,10 +111,25 @@ public final class FlowModifiers {
    * @param ionicStrength mol/kg
    */
   public static double xanthanSaltFactor(double gum, double ionicStrength) {
-    double thin = 1 - Thermal.smoothStep(Thermal.notNegative(gum, "gum"), 0.15, 0.30);
-    double salted =
-        Thermal.smoothStep(Thermal.notNegative(ionicStrength, "ionicStrength"), 0, 0.02);
-    return 1 - 0.3 * thin * salted;
+    return thinGelFactor(0.7, 0.15, 0.30, 0.02, gum, ionicStrength);
+  }
+
+  /**
+   * The same for any gum of stiff chains that thins in salt where it is dilute.
+   *
+   * @param left part that is left, above zero
+   * @param upTo % w/w of gum up to which the whole of the effect shows
+   * @param noneFrom % w/w of gum from which on nothing shows, above {@code upTo}
+   * @param salted ionic strength from which on the effect is whole, mol/kg, above zero
+   * @param gum % w/w in the water phase
+   * @param ionicStrength mol/kg
+   */
+  public static double thinGelFactor(
+      double left, double upTo, double noneFrom, double salted, double gum, double ionicStrength) {
+    double thin = 1 - Thermal.smoothStep(Thermal.notNegative(gum, "gum"), upTo, noneFrom);
+    double whole =
+        Thermal.smoothStep(Thermal.notNegative(ionicStrength, "ionicStrength"), 0, salted);
+    return 1 - (1 - Thermal.positive(left, "left")) * thin * whole;
   }
 
   /**
@@ -105,8 +141,19 @@ public final class FlowModifiers {
    * @param ionicStrength mol/kg
    */
   public static double unsaltedCoilBound(double ionicStrength) {
+    return unsaltedCoilBound(3, 0.05, ionicStrength);
+  }
+
+  /**
+   * The same with other numbers.
+   *
+   * @param most what too little salt multiplies by at most, 1 or more
+   * @param salted ionic strength from which on it is 1, mol/kg, above zero
+   * @param ionicStrength mol/kg
+   */
+  public static double unsaltedCoilBound(double most, double salted, double ionicStrength) {
     double strength = Thermal.notNegative(ionicStrength, "ionicStrength");
-    return 3 - 2 * Thermal.smoothStep(strength, 0, 0.05);
+    return most - (most - 1) * Thermal.smoothStep(strength, 0, salted);
   }
 
   /**
