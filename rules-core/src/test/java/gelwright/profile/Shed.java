@@ -82,7 +82,8 @@ final class Shed {
                 counterIons,
                 "",
                 1,
-                Optional.empty()));
+                Optional.empty(),
+                false));
     return this;
   }
 
@@ -100,7 +101,8 @@ final class Shed {
                     "consistency-power", exact(1.3),
                     "flow-index", exact(0.25)),
                 from,
-                to));
+                to,
+                Known.none()));
     hydration =
         Known.given(
             new HydrationData(
@@ -128,6 +130,8 @@ final class Shed {
         gum,
         hydration,
         Known.none(),
+        Known.none(),
+        Map.of(),
         Map.of(),
         Map.of(),
         parts,
