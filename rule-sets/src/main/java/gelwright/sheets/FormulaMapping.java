@@ -141,13 +141,13 @@ final class FormulaMapping {
               Optional<Quantity> shelfLife = keys.optional("shelf-life", TIME);
               Brief brief =
                   new Brief(
-                      keys.optional("kind", Values.word(FormulaWords.KINDS)),
-                      keys.optional("use", Values.word(FormulaWords.USES)),
-                      keys.optional("area", Values.oneOrMore(Values.word(FormulaWords.AREAS)))
+                      keys.optional("kind", Values.word(Brief.KINDS)),
+                      keys.optional("use", Values.word(Brief.USES)),
+                      keys.optional("area", Values.oneOrMore(Values.word(Brief.AREAS)))
                           .orElse(List.of()),
-                      keys.optional("users", Values.word(FormulaWords.USERS)),
-                      keys.optional("texture", Values.word(FormulaWords.TEXTURES)),
-                      keys.optional("dispensing", Values.word(FormulaWords.DISPENSING)),
+                      keys.optional("users", Values.word(Brief.USERS)),
+                      keys.optional("texture", Values.word(Brief.TEXTURES)),
+                      keys.optional("dispensing", Values.word(Brief.DISPENSING)),
                       pH,
                       keys.optional("markets", Values.oneOrMore(FormulaMapping::market))
                           .orElse(List.of()),

@@ -28,26 +28,6 @@ final class FormulaWords {
   static final List<String> READING = List.of("what", "value", "at", "shear-rate", "points");
   static final List<String> ACCEPTANCE = List.of("rule", "subject", "observed", "because", "until");
 
-  static final List<String> KINDS =
-      List.of("mist", "lotion", "serum", "gel", "gel-cream", "scrub", "mask", "wash", "deodorant");
-  static final List<String> USES = List.of("leave-on", "rinse-off");
-  static final List<String> AREAS =
-      List.of(
-          "face",
-          "eye-area",
-          "body",
-          "hands",
-          "feet",
-          "underarm",
-          "scalp",
-          "hair",
-          "lips",
-          "intimate");
-  static final List<String> USERS = List.of("adults", "children-under-3");
-  static final List<String> TEXTURES =
-      List.of("fluid", "light-serum", "serum", "soft-gel", "gel", "firm-gel");
-  static final List<String> DISPENSING =
-      List.of("pump-spray", "aerosol", "dropper", "pump", "airless", "tube", "jar");
   static final List<String> COVERS = List.of("open", "loose", "closed");
   static final List<String> STIRRERS =
       List.of("paddle", "propeller", "anchor", "rotor-stator", "whisk");

@@ -68,8 +68,8 @@ final class IngredientMapping {
         keys.list("synonyms", Values.TEXT),
         keys.optional("cas", IngredientMapping::cas).orElse(""),
         functions(keys),
-        known(keys, "charge", Values.word(IngredientWords.CHARGES)),
-        keys.optional("dissolves", Values.word(IngredientWords.DISSOLVES))
+        known(keys, "charge", Values.word(Ingredient.CHARGES)),
+        keys.optional("dissolves", Values.word(Ingredient.DISSOLVES))
             .map(Known::given)
             .orElse(Known.unknown()),
         traits,
@@ -105,7 +105,7 @@ final class IngredientMapping {
     if (node.isPresent() && Values.isWord(node.get(), "none")) {
       return Known.given(Set.of());
     }
-    return keys.optional("functions", Values.listOf(Values.word(IngredientWords.FUNCTIONS)))
+    return keys.optional("functions", Values.listOf(Values.word(Ingredient.FUNCTIONS)))
         .<Known<Set<String>>>map(list -> Known.given(Set.copyOf(new LinkedHashSet<>(list))))
         .orElse(Known.unknown());
   }

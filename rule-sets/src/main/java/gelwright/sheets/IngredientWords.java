@@ -15,44 +15,6 @@ import java.util.Map;
 /** The keys and closed words of an ingredient sheet. */
 final class IngredientWords {
   static final List<String> INGREDIENT = ingredient();
-  static final List<String> FUNCTIONS =
-      List.of(
-          "solvent",
-          "gum",
-          "oil",
-          "emulsifier",
-          "solubiliser",
-          "preservative",
-          "preservative-booster",
-          "chelator",
-          "humectant",
-          "acid",
-          "base",
-          "buffer",
-          "active",
-          "exfoliant",
-          "particle",
-          "pearl",
-          "surfactant",
-          "fragrance",
-          "colourant",
-          "antioxidant",
-          "film-former",
-          "powder",
-          "polyol",
-          "electrolyte",
-          "protein",
-          "ethanol",
-          "astringent",
-          "cooling",
-          "conditioner",
-          "emollient",
-          "silicone",
-          "peroxide",
-          "deodorant");
-  static final List<String> CHARGES =
-      List.of("none", "nonionic", "anionic", "cationic", "amphoteric");
-  static final List<String> DISSOLVES = List.of("water", "oil", "both", "neither");
   static final List<String> HEAT_KINDS =
       Arrays.stream(HeatLimit.Kind.values()).map(HeatLimit.Kind::word).toList();
   static final List<String> GROUPS = List.of("gram-positive", "gram-negative", "yeast", "mould");

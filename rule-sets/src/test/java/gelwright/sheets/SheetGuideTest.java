@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 
+import gelwright.formula.Brief;
+import gelwright.ingredient.Ingredient;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -97,15 +99,15 @@ final class SheetGuideTest {
             FormulaWords.READING,
             FormulaWords.READINGS,
             FormulaWords.ACCEPTANCE,
-            FormulaWords.KINDS,
-            FormulaWords.AREAS,
-            FormulaWords.TEXTURES,
-            FormulaWords.DISPENSING,
+            Brief.KINDS,
+            Brief.AREAS,
+            Brief.TEXTURES,
+            Brief.DISPENSING,
             FormulaWords.ACTIONS)
         .flatMap(List::stream)
         .forEach(word -> assertTrue(formula.contains(word), word));
     String ingredient = page("ingredient-sheet.md");
-    Stream.of(IngredientWords.INGREDIENT, IngredientWords.FUNCTIONS, IngredientWords.HEAT_KINDS)
+    Stream.of(IngredientWords.INGREDIENT, Ingredient.FUNCTIONS, IngredientWords.HEAT_KINDS)
         .flatMap(List::stream)
         .forEach(word -> assertTrue(ingredient.contains(word), word));
   }

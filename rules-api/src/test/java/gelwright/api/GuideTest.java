@@ -47,6 +47,11 @@ final class GuideTest {
           ? bundled
           : engine.load(ruleFolders, ingredientFolders);
     }
+
+    @Override
+    public Checked check(List<Path> ruleFolders, List<Path> ingredientFolders, LocalDate on) {
+      return engine.check(ruleFolders, ingredientFolders, on);
+    }
   }
 
   static List<String> lines() throws IOException {

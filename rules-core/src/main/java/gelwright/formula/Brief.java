@@ -27,6 +27,38 @@ public record Brief(
     Optional<Span> pH,
     List<String> markets,
     Optional<Quantity> shelfLife) {
+  /** What a product can be meant to be. */
+  public static final List<String> KINDS =
+      List.of("mist", "lotion", "serum", "gel", "gel-cream", "scrub", "mask", "wash", "deodorant");
+
+  /** Whether it stays on the skin. */
+  public static final List<String> USES = List.of("leave-on", "rinse-off");
+
+  /** Where it can be used. */
+  public static final List<String> AREAS =
+      List.of(
+          "face",
+          "eye-area",
+          "body",
+          "hands",
+          "feet",
+          "underarm",
+          "scalp",
+          "hair",
+          "lips",
+          "intimate");
+
+  /** Who it can be for. */
+  public static final List<String> USERS = List.of("adults", "children-under-3");
+
+  /** The textures there are, from thin to thick. */
+  public static final List<String> TEXTURES =
+      List.of("fluid", "light-serum", "serum", "soft-gel", "gel", "firm-gel");
+
+  /** The packages there are. */
+  public static final List<String> DISPENSING =
+      List.of("pump-spray", "aerosol", "dropper", "pump", "airless", "tube", "jar");
+
   /** A sheet without a brief. */
   public static final Brief NONE =
       new Brief(

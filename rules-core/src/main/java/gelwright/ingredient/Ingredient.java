@@ -52,6 +52,50 @@ public record Ingredient(
     Map<String, Share> composition,
     String note,
     boolean measured) {
+  /** What an ingredient can be used for. */
+  public static final List<String> FUNCTIONS =
+      List.of(
+          "solvent",
+          "gum",
+          "oil",
+          "emulsifier",
+          "solubiliser",
+          "preservative",
+          "preservative-booster",
+          "chelator",
+          "humectant",
+          "acid",
+          "base",
+          "buffer",
+          "active",
+          "exfoliant",
+          "particle",
+          "pearl",
+          "surfactant",
+          "fragrance",
+          "colourant",
+          "antioxidant",
+          "film-former",
+          "powder",
+          "polyol",
+          "electrolyte",
+          "protein",
+          "ethanol",
+          "astringent",
+          "cooling",
+          "conditioner",
+          "emollient",
+          "silicone",
+          "peroxide",
+          "deodorant");
+
+  /** The charges there are. */
+  public static final List<String> CHARGES =
+      List.of("none", "nonionic", "anionic", "cationic", "amphoteric");
+
+  /** What an ingredient can dissolve in. */
+  public static final List<String> DISSOLVES = List.of("water", "oil", "both", "neither");
+
   /**
    * What differs by grade.
    *

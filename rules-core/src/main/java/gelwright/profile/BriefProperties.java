@@ -12,27 +12,6 @@ import java.util.function.Function;
 
 /** What the sheet says the product is meant to be, and what it is made with. */
 final class BriefProperties {
-  static final Set<String> KINDS =
-      Set.of("mist", "lotion", "serum", "gel", "gel-cream", "scrub", "mask", "wash", "deodorant");
-  static final Set<String> USES = Set.of("leave-on", "rinse-off");
-  static final Set<String> AREAS =
-      Set.of(
-          "face",
-          "eye-area",
-          "body",
-          "hands",
-          "feet",
-          "underarm",
-          "scalp",
-          "hair",
-          "lips",
-          "intimate");
-  static final Set<String> USERS = Set.of("adults", "children-under-3");
-  static final Set<String> TEXTURES =
-      Set.of("fluid", "light-serum", "serum", "soft-gel", "gel", "firm-gel");
-  static final Set<String> DISPENSING =
-      Set.of("pump-spray", "aerosol", "dropper", "pump", "airless", "tube", "jar");
-
   static final Definition BATCH_MASS =
       Definition.number(
           "batch.mass",
@@ -42,13 +21,18 @@ final class BriefProperties {
 
   static final List<Definition> ALL =
       List.of(
-          choice("product.kind", KINDS, "what the product is meant to be", Brief::kind),
-          choice("product.use", USES, "whether it stays on the skin or is rinsed off", Brief::use),
-          choice("product.users", USERS, "who it is for", Brief::users),
-          choice("product.texture", TEXTURES, "the texture promised", Brief::texture),
-          choice("product.dispensing", DISPENSING, "the package it comes in", Brief::dispensing),
-          choices("product.area", AREAS, "where it is used", Brief::area),
-          choices("product.markets", Set.of(), "where it is to be sold", Brief::markets),
+          choice("product.kind", Brief.KINDS, "what the product is meant to be", Brief::kind),
+          choice(
+              "product.use",
+              Brief.USES,
+              "whether it stays on the skin or is rinsed off",
+              Brief::use),
+          choice("product.users", Brief.USERS, "who it is for", Brief::users),
+          choice("product.texture", Brief.TEXTURES, "the texture promised", Brief::texture),
+          choice(
+              "product.dispensing", Brief.DISPENSING, "the package it comes in", Brief::dispensing),
+          choices("product.area", Brief.AREAS, "where it is used", Brief::area),
+          choices("product.markets", List.of(), "where it is to be sold", Brief::markets),
           Definition.number(
               "product.pH-from",
               Unit.PH,
@@ -102,10 +86,10 @@ final class BriefProperties {
   }
 
   private static Definition choice(
-      String name, Set<String> options, String meaning, Function<Brief, Optional<String>> part) {
+      String name, List<String> options, String meaning, Function<Brief, Optional<String>> part) {
     return Definition.choice(
         name,
-        options,
+        Set.copyOf(options),
         false,
         meaning,
         (model, item) ->
@@ -115,10 +99,10 @@ final class BriefProperties {
   }
 
   private static Definition choices(
-      String name, Set<String> options, String meaning, Function<Brief, List<String>> part) {
+      String name, List<String> options, String meaning, Function<Brief, List<String>> part) {
     return Definition.choices(
         name,
-        options,
+        Set.copyOf(options),
         false,
         meaning,
         (model, item) -> {

@@ -1,6 +1,7 @@
 package gelwright.profile;
 
 import gelwright.formula.Amount;
+import gelwright.ingredient.Ingredient;
 import gelwright.quantity.Unit;
 import gelwright.rule.Chosen;
 import gelwright.rule.Truth;
@@ -183,7 +184,7 @@ final class CompositionProperties {
     all.add(
         Definition.choices(
             "ingredients.charges",
-            IngredientProperties.CHARGES,
+            Set.copyOf(Ingredient.CHARGES),
             false,
             "charges of all ingredients that carry one",
             (model, item) -> {
@@ -200,7 +201,7 @@ final class CompositionProperties {
     all.add(
         Definition.choices(
             "ingredients.functions",
-            Set.of(),
+            Set.copyOf(Ingredient.FUNCTIONS),
             false,
             "functions of all ingredients",
             (model, item) -> {

@@ -1,6 +1,7 @@
 package gelwright.profile;
 
 import gelwright.ingredient.Figure;
+import gelwright.ingredient.Ingredient;
 import gelwright.ingredient.Known;
 import gelwright.ingredient.Trait;
 import gelwright.quantity.Unit;
@@ -12,9 +13,6 @@ import java.util.Set;
 
 /** What each ingredient is, as far as its sheet tells. */
 final class IngredientProperties {
-  static final Set<String> CHARGES =
-      Set.of("none", "nonionic", "anionic", "cationic", "amphoteric");
-
   static final Definition SHARE =
       Definition.number(
           "share",
@@ -55,7 +53,7 @@ final class IngredientProperties {
     all.add(
         Definition.choice(
             "charge",
-            CHARGES,
+            Set.copyOf(Ingredient.CHARGES),
             false,
             "electric charge in the water phase",
             (model, item) -> {
@@ -68,7 +66,7 @@ final class IngredientProperties {
     all.add(
         Definition.choices(
             "functions",
-            Set.of(),
+            Set.copyOf(Ingredient.FUNCTIONS),
             false,
             "what it is used for",
             (model, item) -> {
@@ -81,7 +79,7 @@ final class IngredientProperties {
     all.add(
         Definition.choice(
             "dissolves",
-            Set.of("water", "oil", "both", "neither"),
+            Set.copyOf(Ingredient.DISSOLVES),
             false,
             "what it dissolves in",
             (model, item) ->

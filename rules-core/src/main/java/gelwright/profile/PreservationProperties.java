@@ -205,7 +205,7 @@ final class PreservationProperties {
     Reading sum = Reading.of(0);
     for (Component oil : world.model().recipe().components()) {
       Truth isOil = oil.has("oil");
-      if (oil.units() == 0 || isOil.odds().high() == 0 || oil == preservative) {
+      if (oil.units() == 0 || isOil.odds().high() == 0 || oil.index() == preservative.index()) {
         continue;
       }
       Reading density = world.of(IngredientProperties.DENSITY, oil.index());
@@ -254,7 +254,7 @@ final class PreservationProperties {
               .or(component.has("solubiliser"))
               .or(component.has("emulsifier"))
               .and(component.inWater());
-      if (component.units() == 0 || surfactant.odds().high() == 0 || component == preservative) {
+      if (component.units() == 0 || surfactant.odds().high() == 0 || component.index() == preservative.index()) {
         continue;
       }
       Figure constant = preservative.ingredient().binding().get(component.name());
