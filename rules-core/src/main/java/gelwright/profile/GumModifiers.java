@@ -95,7 +95,8 @@ final class GumModifiers {
         concentration);
   }
 
-  // Of a gum that is charged the sheet's silence is a doubt; of one whose charge is not known either
+  // Of a gum that is charged the sheet's silence is a doubt; of one whose charge is not known
+  // either
   // it is a bound, since an uncharged gum would not mind the salt at all.
   private static Reading silent(World world, Component component, Known<Salt> salt) {
     Known<String> charge = component.ingredient().charge();
@@ -111,9 +112,7 @@ final class GumModifiers {
     world.source(Practice.SOURCE);
     if (charge.isUnknown()) {
       return new Reading(
-          1 / range,
-          range,
-          Reading.union(strength.missing(), Set.of(component.missing("charge"))));
+          1 / range, range, Reading.union(strength.missing(), Set.of(component.missing("charge"))));
     }
     return Reading.of(
         world.withinFactor(1, range, "what salt does to " + component.name(), READING));
