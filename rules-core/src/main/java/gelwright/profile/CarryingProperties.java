@@ -202,7 +202,13 @@ final class CarryingProperties {
     world.predicted();
     Set<String> missing = Reading.union(curve.missing(), share.missing());
     missing = Reading.union(missing, Reading.union(difference.missing(), size.missing()));
-    double low = drift(curve.thickest().orElse(List.of()), difference.low(), size.low(), share.high(), duration);
+    double low =
+        drift(
+            curve.thickest().orElse(List.of()),
+            difference.low(),
+            size.low(),
+            share.high(),
+            duration);
     double high = drift(curve.thinnest(), difference.high(), size.high(), share.low(), duration);
     // Where the best and the worst case agree, what is missing does not matter.
     return low == high
@@ -222,8 +228,7 @@ final class CarryingProperties {
         curves.stream()
             .mapToDouble(
                 curve ->
-                    Suspension.drift(
-                        curve, difference, size, Math.min(1, share / 100), duration))
+                    Suspension.drift(curve, difference, size, Math.min(1, share / 100), duration))
             .min()
             .orElse(0);
     return Math.max(LEAST_DRIFT, Math.min(MOST_DRIFT, least));

@@ -95,20 +95,25 @@ final class GumModifiers {
         concentration);
   }
 
+  // Of a gum that is charged the sheet's silence is a doubt; of one whose charge is not known
+  // either
+  // it is a bound, since an uncharged gum would not mind the salt at all.
   private static Reading silent(World world, Component component, Known<Salt> salt) {
-    boolean charged =
-        component
-            .ingredient()
-            .charge()
-            .fold(charge -> !charge.equals("none") && !charge.equals("nonionic"), false, true);
-    if (!salt.isUnknown() || !charged) {
+    Known<String> charge = component.ingredient().charge();
+    boolean uncharged =
+        charge.fold(word -> word.equals("none") || word.equals("nonionic"), true, false);
+    if (!salt.isUnknown() || uncharged) {
       return Reading.of(1);
     }
     Reading strength = world.of(AcidityProperties.IONIC_STRENGTH);
-    double most =
+    double unscreened =
         FlowModifiers.unsaltedCoilBound(SALT_FACTOR, SALTED, Math.min(1e9, strength.high()));
-    double range = SALT_FACTOR + 1 - most;
+    double range = SALT_FACTOR + 1 - unscreened;
     world.source(Practice.SOURCE);
+    if (charge.isUnknown()) {
+      return new Reading(
+          1 / range, range, Reading.union(strength.missing(), Set.of(component.missing("charge"))));
+    }
     return Reading.of(
         world.withinFactor(1, range, "what salt does to " + component.name(), READING));
   }

@@ -254,7 +254,9 @@ final class PreservationProperties {
               .or(component.has("solubiliser"))
               .or(component.has("emulsifier"))
               .and(component.inWater());
-      if (component.units() == 0 || surfactant.odds().high() == 0 || component.index() == preservative.index()) {
+      if (component.units() == 0
+          || surfactant.odds().high() == 0
+          || component.index() == preservative.index()) {
         continue;
       }
       Figure constant = preservative.ingredient().binding().get(component.name());
