@@ -121,42 +121,38 @@ final class GumModifiers {
   private static Reading salted(World world, Component component, Salt salt, double concentration) {
     Reading strength = world.of(AcidityProperties.IONIC_STRENGTH);
     Figures figures = new Figures(world, component, salt);
-    switch (salt.effect()) {
-      case COLLAPSES:
-        {
-          double half = figures.of("half-at");
-          Reading left =
-              fold(strength, value -> FlowModifiers.collapseFactor(half, concentration, value), 0);
-          return left.with(opened(world, component, figures.of("opens-at")), (a, b) -> a * b);
-        }
-      case THINS:
-        {
-          double left = figures.of("left");
-          double upTo = figures.of("up-to");
-          double noneFrom = Math.max(figures.of("none-from"), upTo * 1.001);
-          double from = figures.of("salted-from");
-          return fold(
-              strength,
-              value ->
-                  FlowModifiers.thinGelFactor(left, upTo, noneFrom, from, concentration, value),
-              FlowModifiers.thinGelFactor(left, upTo, noneFrom, from, concentration, from));
-        }
-      default:
-        {
-          double most = Math.max(1, figures.of("unsalted-up-to"));
-          double from = figures.of("salted-from");
-          Reading bound =
-              fold(strength, value -> FlowModifiers.unsaltedCoilBound(most, from, value), 1);
-          // Between the salted coil and the bound lies what little salt makes of it.
-          return bound.map(
-              value ->
-                  world.withinFactor(
-                      Math.sqrt(value),
-                      Math.sqrt(value),
-                      "how far " + component.name() + " swells in little salt",
-                      READING));
-        }
-    }
+    return switch (salt.effect()) {
+      case COLLAPSES -> {
+        double half = figures.of("half-at");
+        Reading left =
+            fold(strength, value -> FlowModifiers.collapseFactor(half, concentration, value), 0);
+        yield left.with(opened(world, component, figures.of("opens-at")), (a, b) -> a * b);
+      }
+      case THINS -> {
+        double left = figures.of("left");
+        double upTo = figures.of("up-to");
+        double noneFrom = Math.max(figures.of("none-from"), upTo * 1.001);
+        double from = figures.of("salted-from");
+        yield fold(
+            strength,
+            value -> FlowModifiers.thinGelFactor(left, upTo, noneFrom, from, concentration, value),
+            FlowModifiers.thinGelFactor(left, upTo, noneFrom, from, concentration, from));
+      }
+      case SCREENS -> {
+        double most = Math.max(1, figures.of("unsalted-up-to"));
+        double from = figures.of("salted-from");
+        Reading bound =
+            fold(strength, value -> FlowModifiers.unsaltedCoilBound(most, from, value), 1);
+        // Between the salted coil and the bound lies what little salt makes of it.
+        yield bound.map(
+            value ->
+                world.withinFactor(
+                    Math.sqrt(value),
+                    Math.sqrt(value),
+                    "how far " + component.name() + " swells in little salt",
+                    READING));
+      }
+    };
   }
 
   private static Reading fold(Reading strength, DoubleUnaryOperator function, double inBrine) {
