@@ -163,10 +163,8 @@ final class GelProperties {
 
   // Each gum gives a concentration that is hydrated (between a least and a most where something is
   // missing) and a law. Below a law's range the end of the range bounds the gel from above, above
-  // it
-  // from below. A gum of which no law is known leaves the gel unbounded above; the others still
-  // bound
-  // it from below, since more gum never thins a gel.
+  // it from below. A gum of which no law is known leaves the gel unbounded above; the others still
+  // bound it from below, since more gum never thins a gel.
   private static CurveBound computeCurve(World world) {
     List<FlowLaw.Part> least = new ArrayList<>();
     List<FlowLaw.Part> most = new ArrayList<>();
@@ -285,8 +283,10 @@ final class GelProperties {
     if (dispersed == 0 || volume == 0) {
       return gel;
     }
-    double filled = Math.min(0.55, dispersed / volume);
-    return gel.stream().map(curve -> FlowModifiers.loaded(curve, filled, 2.5)).toList();
+    double filled = Math.min(Practice.FULLEST, dispersed / volume);
+    return gel.stream()
+        .map(curve -> FlowModifiers.loaded(curve, filled, FlowModifiers.RIGID_SPHERE))
+        .toList();
   }
 
   private static Known<Gum> gum(Component component) {
@@ -515,7 +515,7 @@ final class GelProperties {
     if (high == 0) {
       return Reading.of(100);
     }
-    double share = OilCapacity.crowdingShare(high, 1000);
+    double share = OilCapacity.crowdingShare(high, Practice.GEL_DENSITY);
     // Where a density is missing there is no least: an exact bound taken for a doubtful number
     // would make the odds better than they are.
     return missing.isEmpty() ? Reading.of(share) : new Reading(0, share, missing);

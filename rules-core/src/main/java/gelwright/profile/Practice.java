@@ -37,6 +37,19 @@ final class Practice {
   /** ×/÷ range of {@link #HEAT_CAPACITY_OIL}. */
   static final double HEAT_CAPACITY_OIL_RANGE = 1.15;
 
+  /**
+   * Density of the gel between the drops, kg/m³: water 997 at 25 °C (CRC Handbook), a little more
+   * with polyols and salts; rounded.
+   */
+  static final double GEL_DENSITY = 1000;
+
+  /**
+   * Volume fraction of drops and grains up to which the gel's load is reckoned: just below the
+   * packing of 0.57 at which the model of the loaded gel (Chateau, Ovarlez and Trung, J. Rheol. 52
+   * (2008) 489; from memory) grows without end.
+   */
+  static final double FULLEST = 0.55;
+
   /** Range added to a reading of viscosity or stress by instrument and sample, ×/÷. From memory. */
   static final double READING_FACTOR = 1.1;
 
