@@ -1,6 +1,5 @@
 package gelwright.profile;
 
-import gelwright.ingredient.Ingredient;
 import gelwright.quantity.Unit;
 import gelwright.rule.Type;
 import java.util.BitSet;
@@ -9,7 +8,7 @@ import java.util.Set;
 
 /** Functions of rules: sums over named ingredients, the viscosity at any shear rate. */
 final class Functions {
-  /** Computes a function of numbers, and of {@link #components} where names are given. */
+  /** Computes a function of numbers, and of numbers of components where names are given. */
   interface Body {
     Reading of(World world, List<Object> arguments);
   }
@@ -66,34 +65,22 @@ final class Functions {
 
   private Functions() {}
 
-  /** Numbers of the components that are named. Most names of a table are of none. */
-  static BitSet components(Model model, Set<String> names) {
-    BitSet components = new BitSet();
-    for (String name : names) {
-      String inci = model.catalogue().find(name).map(Ingredient::name).orElse(name);
-      model.recipe().component(inci).ifPresent(component -> components.set(component.index()));
-    }
-    return components;
-  }
-
   private static Reading sum(World world, Object named, Definition share) {
     BitSet numbers = (BitSet) named;
     Reading sum = Reading.of(0);
-    for (Component component : world.model().recipe().components()) {
-      sum =
-          sum.plus(
-              numbers.get(component.index())
-                  ? world.of(share, component.index())
-                  : mayBeAny(world, component));
+    for (int i = numbers.nextSetBit(0); i >= 0; i = numbers.nextSetBit(i + 1)) {
+      sum = sum.plus(world.of(share, i));
+    }
+    for (Component component : world.model().recipe().strangers()) {
+      if (!numbers.get(component.index())) {
+        sum = sum.plus(mayBeAny(world, component));
+      }
     }
     return sum;
   }
 
   // What stands under a name nobody knows may be any of the ingredients asked for.
   private static Reading mayBeAny(World world, Component component) {
-    if (component.known()) {
-      return Reading.of(0);
-    }
     Reading share = world.of(IngredientProperties.SHARE, component.index());
     return share.high() > 0
         ? new Reading(
