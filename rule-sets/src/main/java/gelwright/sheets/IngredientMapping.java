@@ -87,6 +87,7 @@ final class IngredientMapping {
         keys.optional("hydrates", named(figures.figure(Dimension.MOLAR_MASS))).orElse(Map.of()),
         keys.optional("grades", named((node, what, into) -> grade(node, figures))).orElse(Map.of()),
         keys.optional("made-of", this::composition).orElse(Map.of()),
+        known(keys, "allergens", named(part(figures.figure(Dimension.SHARE)))),
         keys.optional("note", Values.TEXT).orElse(""),
         keys.optional("measured", Values.YES_OR_NO).orElse(false));
   }
@@ -508,6 +509,20 @@ final class IngredientMapping {
               }
               return good;
             });
+  }
+
+  /** A part of a whole: above 0 %, at most 100 %. */
+  private static Reading<Figure> part(Reading<Figure> reading) {
+    return (node, what, into) ->
+        aboveZero(reading)
+            .read(node, what, into)
+            .filter(
+                figure -> {
+                  if (figure.likely() > 100) {
+                    into.add(node.place(), "out-of-range", what + " must not be above 100 %.");
+                  }
+                  return figure.likely() <= 100;
+                });
   }
 
   /** A mapping from names to values that are read alike. */

@@ -60,6 +60,7 @@ final class IngredientWords {
             "hydrates",
             "grades",
             "made-of",
+            "allergens",
             "note",
             "measured"));
     return List.copyOf(keys);

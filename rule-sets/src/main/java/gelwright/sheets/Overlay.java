@@ -53,7 +53,8 @@ public final class Overlay {
           "binding",
           "grades",
           "hydrates",
-          "made-of");
+          "made-of",
+          "allergens");
 
   private final Map<String, Node.Entry> sheet;
   private final List<Removal> removals = new ArrayList<>();
@@ -126,6 +127,7 @@ public final class Overlay {
           what.equals("hydrates") ? Map.of() : known.hydrates(),
           what.equals("grades") ? Map.of() : known.grades(),
           what.equals("made-of") ? Map.of() : known.composition(),
+          keep("allergens", known.allergens()),
           known.note(),
           known.measured());
     }

@@ -29,6 +29,8 @@ import java.util.Set;
  * @param hydrates molar mass by hydrate form, first the form meant when a line says nothing
  * @param grades what differs by grade
  * @param composition of a blend or a solution, in shares of it; empty for a single substance
+ * @param allergens fragrance allergens that the law has declared, in % of the ingredient, by the name they
+ *     are declared under; a substance that is itself one carries 100 % of it
  * @param note a short remark, or empty
  * @param measured whether its figures were measured on a lot rather than taken from literature
  */
@@ -50,6 +52,7 @@ public record Ingredient(
     Map<String, Figure> hydrates,
     Map<String, Grade> grades,
     Map<String, Share> composition,
+    Known<Map<String, Figure>> allergens,
     String note,
     boolean measured) {
   /** What an ingredient can be used for. */

@@ -83,6 +83,12 @@ final class Properties {
             model -> model.heatLimits().size(),
             (model, item) -> model.heatLimits().get(item).name(),
             ProcessProperties.OF_HEAT_LIMITS);
+    Family allergens =
+        new Family(
+            "allergen",
+            model -> model.allergens().size(),
+            (model, item) -> model.allergens().get(item).name(),
+            AllergenProperties.OF_ALLERGENS);
     Family acceptances =
         new Family(
             "acceptance",
@@ -123,6 +129,12 @@ final class Properties {
                     : gelwright.rule.Truth.open(
                         java.util.Set.of(
                             model.heatLimits().get(item).component().missing("heat limits"))),
+            false));
+    kinds.add(
+        new Kind(
+            "allergen",
+            allergens,
+            (model, item) -> model.allergens().get(item).membership(),
             false));
     kinds.add(certain("acceptance", acceptances));
     return List.copyOf(kinds);

@@ -148,6 +148,7 @@ final class Recipe {
         Map.of(),
         Map.of(),
         Map.of(),
+        Known.unknown(),
         "",
         false);
   }
