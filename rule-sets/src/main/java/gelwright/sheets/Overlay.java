@@ -54,7 +54,8 @@ public final class Overlay {
           "grades",
           "hydrates",
           "made-of",
-          "allergens");
+          "allergens",
+          "counts-as");
 
   private final Map<String, Node.Entry> sheet;
   private final List<Removal> removals = new ArrayList<>();
@@ -128,6 +129,7 @@ public final class Overlay {
           what.equals("grades") ? Map.of() : known.grades(),
           what.equals("made-of") ? Map.of() : known.composition(),
           keep("allergens", known.allergens()),
+          what.equals("counts-as") ? Map.of() : known.countsAs(),
           known.note(),
           known.measured());
     }

@@ -5,6 +5,7 @@ import gelwright.formula.Measurement;
 import gelwright.formula.Span;
 import gelwright.formula.Step;
 import gelwright.ingredient.Acid;
+import gelwright.ingredient.Equivalent;
 import gelwright.ingredient.Figure;
 import gelwright.ingredient.Ingredient;
 import gelwright.ingredient.Known;
@@ -13,6 +14,7 @@ import gelwright.quantity.Unit;
 import gelwright.rule.Chosen;
 import gelwright.rule.Truth;
 import gelwright.science.AcidBase;
+import gelwright.science.AcidEquivalent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -88,9 +90,20 @@ final class AcidityProperties {
           "part that is undissociated at the pH of the product; all of it for what is no acid or base",
           (world, item) -> undissociated(world, world.model().component(item)));
 
+  static final Definition SHARE_AS_ZINC = shareAs(Equivalent.ZINC, "share counted as zinc");
+
+  static final Definition SHARE_AS_RETINOL =
+      shareAs(Equivalent.RETINOL, "share counted as retinol: retinol equivalents");
+
+  static final Definition SHARE_AS_SULFUR_DIOXIDE =
+      shareAs(Equivalent.SULFUR_DIOXIDE, "share counted as sulfur dioxide");
+
   static final List<Definition> OF_INGREDIENTS =
       List.of(
           SHARE_AS_ACID,
+          SHARE_AS_ZINC,
+          SHARE_AS_RETINOL,
+          SHARE_AS_SULFUR_DIOXIDE,
           UNDISSOCIATED,
           Definition.number(
               "undissociated-share",
@@ -416,6 +429,31 @@ final class AcidityProperties {
       return new Reading(0, salt ? share.high() : 100, missing);
     }
     return share.map(value -> value * factor.get());
+  }
+
+  private static Definition shareAs(Equivalent equivalent, String meaning) {
+    return Definition.number(
+        "share-as-" + equivalent.word(),
+        Unit.PERCENT,
+        meaning,
+        (world, item) -> shareAs(world, world.model().component(item), equivalent));
+  }
+
+  // What does not say how much it counts is not taken to count nothing: it is at most all of it.
+  private static Reading shareAs(World world, Component component, Equivalent equivalent) {
+    Reading share = world.of(IngredientProperties.SHARE, component.index());
+    Integer count = component.ingredient().countsAs().get(equivalent);
+    Optional<Figure> own = molarMass(component);
+    if (count == null || own.isEmpty()) {
+      String missing =
+          count == null
+              ? component.missing(equivalent.word())
+              : component.missing(Trait.MOLAR_MASS.key());
+      return new Reading(0, share.high(), Reading.union(share.missing(), Set.of(missing)));
+    }
+    double mass = world.value(own.get(), component.missing("molar mass"), "");
+    double factor = AcidEquivalent.factor(equivalent.molarMass(), mass, count);
+    return share.map(value -> value * factor);
   }
 
   private static Optional<Figure> parentMass(World world, Acid acid) {

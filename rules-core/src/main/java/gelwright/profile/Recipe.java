@@ -149,6 +149,7 @@ final class Recipe {
         Map.of(),
         Map.of(),
         Known.unknown(),
+        Map.of(),
         "",
         false);
   }

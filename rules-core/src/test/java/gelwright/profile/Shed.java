@@ -145,6 +145,7 @@ final class Shed {
         Map.of(),
         parts,
         allergens,
+        Map.of(),
         "",
         false);
   }
