@@ -138,11 +138,20 @@ final class AcidityProperties {
 
   // What it takes to bring the water phase from where it lands to the target, in % of the recipe.
   private static Reading adjuster(World world, Component component) {
+    return shareToReach(world, component, solution(world), 0);
+  }
+
+  /**
+   * Share of the recipe that takes a solution to the target.
+   *
+   * @param startsHigher how much higher the solution's pH is than its charge balance says
+   */
+  static Reading shareToReach(
+      World world, Component component, Solution solution, double startsHigher) {
     Optional<Double> target = target(world.model());
     if (target.isEmpty()) {
-      return Reading.unknown(0, 100, "the pH that " + component.name() + " is to reach");
+      return Reading.unknown(0, 100, AdjusterProperties.noTarget(component));
     }
-    Solution solution = solution(world);
     Solution adjuster = new Solution();
     double mass = add(world, component, PER_MOLE, adjuster);
     Set<String> missing = Reading.union(solution.missing, adjuster.missing);
@@ -154,7 +163,7 @@ final class AcidityProperties {
     }
     AcidBase.Adjustment answer =
         AcidBase.amountToReach(
-            target.get(),
+            target.get() - startsHigher,
             AcidBase.Mixture.of(solution.species),
             adjuster.species,
             MOST_ADJUSTER,
@@ -162,6 +171,12 @@ final class AcidityProperties {
     world.predicted();
     if (answer instanceof AcidBase.Amount amount) {
       return Reading.of(amount.molality() * mass * waterPercent(world));
+    }
+    if (startsHigher != 0
+        && answer instanceof AcidBase.Impossible impossible
+        && impossible.obstacle() == AcidBase.Obstacle.WRONG_WAY) {
+      // The doubt alone carries the start past the target: then nothing need be added.
+      return Reading.of(0);
     }
     return Reading.unknown(
         0, 100, "an amount of " + component.name() + " that reaches pH " + target.get());
@@ -179,7 +194,7 @@ final class AcidityProperties {
   }
 
   /** The pH the recipe is adjusted to: by the last such step, or by a "to pH" line. */
-  private static Optional<Double> target(Model model) {
+  static Optional<Double> target(Model model) {
     Optional<Double> target = Optional.empty();
     boolean adjusted = false;
     for (Step step : model.formula().method()) {
@@ -233,14 +248,17 @@ final class AcidityProperties {
       return new Reading(LOWEST, HIGHEST, missing);
     }
     world.predicted();
+    return Reading.of(solve(world, solution).pH() + ownPH(world));
+  }
+
+  /** What the raw materials' own pH adds to a pH from the charge balance: likely nothing. */
+  static double ownPH(World world) {
     world.source(Practice.SOURCE);
-    double pH = solve(world, solution).pH();
-    return Reading.of(
-        world.within(
-            pH,
-            Practice.PH_PREDICTED,
-            "raw materials' own pH in " + world.model().formula().name(),
-            "the pH of the product"));
+    return world.within(
+        0,
+        Practice.PH_PREDICTED,
+        "raw materials' own pH in " + world.model().formula().name(),
+        "the pH of the product");
   }
 
   /** What is dissolved in the water phase, as far as it takes part in the charge balance. */
@@ -263,6 +281,11 @@ final class AcidityProperties {
   }
 
   private static Solution dissolve(World world) {
+    return dissolve(world, List.of());
+  }
+
+  /** What is dissolved, leaving some components out. */
+  static Solution dissolve(World world, List<Component> without) {
     Solution solution = new Solution();
     Reading water = world.of(CompositionProperties.WATER);
     if (water.low() <= 0) {
@@ -271,7 +294,7 @@ final class AcidityProperties {
     }
     solution.missing.addAll(water.missing());
     for (Component component : world.model().recipe().components()) {
-      if (component.units() > 0) {
+      if (component.units() > 0 && !without.contains(component)) {
         add(world, component, component.percent() / water.low(), solution);
       }
     }
@@ -330,6 +353,11 @@ final class AcidityProperties {
           new AcidBase.StrongIon(molality * Math.abs(counterIons), Integer.signum(counterIons)));
     }
     return mass;
+  }
+
+  /** Adds one mole of a component. */
+  static void addMole(World world, Component component, Solution solution) {
+    add(world, component, PER_MOLE, solution);
   }
 
   private static Optional<Figure> molarMass(Component component) {

@@ -17,6 +17,7 @@ final class Model {
   private final Recipe recipe;
   private final List<HeatItem> heatLimits;
   private final List<AllergenItem> allergens;
+  private final List<Component> adjusters;
   private final List<AcceptanceState> acceptances;
 
   /**
@@ -60,6 +61,7 @@ final class Model {
     }
     this.heatLimits = List.copyOf(items);
     this.allergens = AllergenProperties.items(recipe.components());
+    this.adjusters = AdjusterProperties.items(recipe, formula.method());
   }
 
   Formula formula() {
@@ -76,6 +78,11 @@ final class Model {
 
   List<HeatItem> heatLimits() {
     return heatLimits;
+  }
+
+  /** What is added to reach a pH. */
+  List<Component> adjusters() {
+    return adjusters;
   }
 
   List<AllergenItem> allergens() {

@@ -89,6 +89,12 @@ final class Properties {
             model -> model.allergens().size(),
             (model, item) -> model.allergens().get(item).name(),
             AllergenProperties.OF_ALLERGENS);
+    Family adjusters =
+        new Family(
+            "adjuster",
+            model -> model.adjusters().size(),
+            (model, item) -> model.adjusters().get(item).name(),
+            AdjusterProperties.OF_ADJUSTERS);
     Family acceptances =
         new Family(
             "acceptance",
@@ -136,6 +142,7 @@ final class Properties {
             allergens,
             (model, item) -> model.allergens().get(item).membership(),
             false));
+    kinds.add(certain("adjuster", adjusters));
     kinds.add(certain("acceptance", acceptances));
     return List.copyOf(kinds);
   }
