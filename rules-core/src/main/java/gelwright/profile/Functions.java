@@ -61,9 +61,32 @@ final class Functions {
               Unit.PERCENT,
               gelwright.quantity.Estimate.Scale.LINEAR,
               "sum of the shares of the ingredients named, each counted as its free acid or base",
-              (world, arguments) -> sum(world, arguments.get(0), AcidityProperties.SHARE_AS_ACID)));
+              (world, arguments) -> sum(world, arguments.get(0), AcidityProperties.SHARE_AS_ACID)),
+          shareAs(
+              "share-as-zinc-of",
+              "sum of the shares of the ingredients named, counted as zinc",
+              AcidityProperties.SHARE_AS_ZINC),
+          shareAs(
+              "share-as-retinol-of",
+              "sum of the shares of the ingredients named, counted as retinol",
+              AcidityProperties.SHARE_AS_RETINOL),
+          shareAs(
+              "share-as-sulfur-dioxide-of",
+              "sum of the shares of the ingredients named, counted as sulfur dioxide",
+              AcidityProperties.SHARE_AS_SULFUR_DIOXIDE));
 
   private Functions() {}
+
+  private static Function shareAs(String name, String meaning, Definition share) {
+    return new Function(
+        name,
+        List.of(NAMES),
+        new Type.Number(Unit.PERCENT.dimension()),
+        Unit.PERCENT,
+        gelwright.quantity.Estimate.Scale.LINEAR,
+        meaning,
+        (world, arguments) -> sum(world, arguments.get(0), share));
+  }
 
   private static Reading sum(World world, Object named, Definition share) {
     BitSet numbers = (BitSet) named;
