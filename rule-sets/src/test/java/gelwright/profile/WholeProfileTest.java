@@ -220,7 +220,8 @@ final class WholeProfileTest {
   // Two routes to a range. With 600 draws a 5 % or 95 % point is known to 2.1/√600 = 0.09 standard
   // deviations, so a width of 3.29 deviations to 4 %; four such errors and a tenth for what is not
   // straight in a doubt make a quarter. Some numbers bend more, for a reason each: the pH of hardly
-  // buffered water lies between two plateaus of a titration curve; a hydrated part cannot exceed the
+  // buffered water lies between two plateaus of a titration curve; a hydrated part cannot exceed
+  // the
   // whole; a small undissociated part is a power of ten of the pH and is yet told with ±.
   private static double widest(String property) {
     return switch (property) {
@@ -246,7 +247,8 @@ final class WholeProfileTest {
     assertTrue(drawn.size() >= 10, "numbers in doubt: " + drawn.keySet());
     drawn.forEach(
         (name, each) -> {
-          String property = name.substring(name.lastIndexOf(": ") < 0 ? 0 : name.lastIndexOf(": ") + 2);
+          String property =
+              name.substring(name.lastIndexOf(": ") < 0 ? 0 : name.lastIndexOf(": ") + 2);
           Estimate propagated = each.propagated();
           boolean byFactor = propagated.scale() == Estimate.Scale.FACTOR && each.draws()[0] > 0;
           double low = scaled(each.draws()[DRAWS / 20], byFactor);
@@ -297,7 +299,8 @@ final class WholeProfileTest {
                 random.nextBoolean() ? "A" : "B",
                 all.get(random.nextInt(all.size())).name(),
                 new Amount.Stated(
-                    new Share((long) (Share.PER_PERCENT * Math.pow(10, random.nextDouble(-2, 1)))))));
+                    new Share(
+                        (long) (Share.PER_PERCENT * Math.pow(10, random.nextDouble(-2, 1)))))));
       }
       Profile profile = Profile.of(withLines(base, lines), CATALOGUE);
       for (Profile.Value value : profile.values()) {
