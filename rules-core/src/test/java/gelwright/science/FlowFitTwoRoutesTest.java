@@ -81,10 +81,7 @@ final class FlowFitTwoRoutesTest {
           Best best = search(points);
           double fitted = fit.parameters().get(0).value();
           double left =
-              at(
-                      points,
-                      fit.parameters().get(1).value(),
-                      fit.parameters().get(2).value() / fitted)
+              at(points, fit.parameters().get(1).value(), fit.parameters().get(2).value() / fitted)
                   .squares();
           assertTrue(left <= best.squares() * (1 + 1e-6), left + " against " + best.squares());
           assertEquals(best.consistency(), fitted, 1e-3 * fitted);
