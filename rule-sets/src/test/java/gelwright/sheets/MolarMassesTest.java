@@ -32,7 +32,9 @@ import org.openscience.cdk.silent.SilentChemObjectBuilder;
 import org.openscience.cdk.smiles.SmilesParser;
 import org.openscience.cdk.tools.manipulator.MolecularFormulaManipulator;
 
-/** Molar masses of the bundled ingredients against their structures, read by a chemistry library. */
+/**
+ * Molar masses of the bundled ingredients against their structures, read by a chemistry library.
+ */
 @DisplayName("molar masses against structures")
 final class MolarMassesTest {
   /** Sheets give two decimals, so half of 0.01 g/mol is rounding. */
@@ -176,5 +178,30 @@ final class MolarMassesTest {
     }
     assertEquals(List.of(), without);
     assertTrue(STRUCTURES.size() >= 380, "structures: " + STRUCTURES.size());
+  }
+
+  // The digits before the last, counted from the right, each times its place, modulo 10: the check
+  // digit as CAS publishes it. Water: 7732-18-5, (8 + 2·1 + 3·2 + 4·3 + 5·7 + 6·7) mod 10 = 5.
+  @Test
+  @DisplayName("every CAS registry number of the sheets has the check digit it must have")
+  void registryNumbers() {
+    List<String> wrong = new ArrayList<>();
+    int seen = 0;
+    for (Ingredient ingredient : CATALOGUE.ingredients()) {
+      if (ingredient.cas().isEmpty()) {
+        continue;
+      }
+      seen++;
+      String digits = new StringBuilder(ingredient.cas().replace("-", "")).reverse().toString();
+      int sum = 0;
+      for (int place = 1; place < digits.length(); place++) {
+        sum += place * Character.digit(digits.charAt(place), 10);
+      }
+      if (sum % 10 != Character.digit(digits.charAt(0), 10)) {
+        wrong.add(ingredient.name() + " " + ingredient.cas());
+      }
+    }
+    assertEquals(List.of(), wrong);
+    assertTrue(seen > 400, "registry numbers: " + seen);
   }
 }
