@@ -319,7 +319,7 @@ final class AcidityProperties {
     return mass;
   }
 
-  private static Optional<Figure> molarMass(Component component) {
+  static Optional<Figure> molarMass(Component component) {
     Ingredient ingredient = component.ingredient();
     Optional<String> form = component.first().source().hydrate();
     if (form.isPresent()) {

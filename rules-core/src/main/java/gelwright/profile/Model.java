@@ -5,6 +5,7 @@ import gelwright.formula.Measurement;
 import gelwright.ingredient.Catalogue;
 import gelwright.ingredient.HeatLimit;
 import gelwright.ingredient.Known;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,6 +17,7 @@ final class Model {
   private final Recipe recipe;
   private final List<HeatItem> heatLimits;
   private final List<AcceptanceState> acceptances;
+  private final Optional<LocalDate> on;
 
   /**
    * A heat limit of an ingredient of the recipe, or that its heat limits are not known.
@@ -31,11 +33,16 @@ final class Model {
     }
   }
 
-  Model(Formula formula, Catalogue catalogue, List<AcceptanceState> acceptances) {
+  Model(
+      Formula formula,
+      Catalogue catalogue,
+      List<AcceptanceState> acceptances,
+      Optional<LocalDate> on) {
     this.formula = formula;
     this.catalogue = catalogue;
     this.recipe = new Recipe(formula, catalogue);
     this.acceptances = List.copyOf(acceptances);
+    this.on = on;
     List<HeatItem> items = new ArrayList<>();
     for (Component component : recipe.components()) {
       Known<List<HeatLimit>> heat = component.ingredient().heat();
@@ -67,6 +74,11 @@ final class Model {
 
   List<AcceptanceState> acceptances() {
     return acceptances;
+  }
+
+  /** The day the formula is reviewed for; empty when no review asks. */
+  Optional<LocalDate> on() {
+    return on;
   }
 
   Component component(int index) {

@@ -14,6 +14,7 @@ import gelwright.rule.Chosen;
 import gelwright.rule.Facts;
 import gelwright.rule.Truth;
 import gelwright.rule.Vocabulary;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -21,6 +22,7 @@ import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 
@@ -50,22 +52,38 @@ public final class Profile implements Facts {
   /** A function called with numbers, and with components where it takes names. */
   private record Call(int slot, List<Object> arguments) {}
 
-  private Profile(Formula formula, Catalogue catalogue, List<AcceptanceState> acceptances) {
+  private Profile(
+      Formula formula,
+      Catalogue catalogue,
+      List<AcceptanceState> acceptances,
+      Optional<LocalDate> on) {
     this.formula = formula;
     this.catalogue = catalogue;
-    this.model = new Model(formula, catalogue, acceptances);
+    this.model = new Model(formula, catalogue, acceptances, on);
     this.likely = new World(model);
   }
 
   /** The profile of a formula whose ingredients are looked up in a catalogue. */
   public static Profile of(Formula formula, Catalogue catalogue) {
     return new Profile(
-        requireNonNull(formula, "formula"), requireNonNull(catalogue, "catalogue"), List.of());
+        requireNonNull(formula, "formula"),
+        requireNonNull(catalogue, "catalogue"),
+        List.of(),
+        Optional.empty());
+  }
+
+  /** The same for a day: what the law asks for changes with the day the product is sold. */
+  public static Profile of(Formula formula, Catalogue catalogue, LocalDate on) {
+    return new Profile(
+        requireNonNull(formula, "formula"),
+        requireNonNull(catalogue, "catalogue"),
+        List.of(),
+        Optional.of(on));
   }
 
   /** The same profile, telling rules what became of the acceptances on the sheet. */
   public Profile with(List<AcceptanceState> acceptances) {
-    return new Profile(formula, catalogue, acceptances);
+    return new Profile(formula, catalogue, acceptances, model.on());
   }
 
   /** The names and types of all properties. */
@@ -172,6 +190,8 @@ public final class Profile implements Facts {
       case "heat-limit" ->
           "/ingredients/" + model.heatLimits().get(item).component().first().line();
       case "step" -> "/method/" + item;
+      case "market" -> "/product/markets/" + item;
+      case "label-entry" -> "/label/ingredients/" + item;
       default -> "/accepted/" + item;
     };
   }
@@ -210,7 +230,7 @@ public final class Profile implements Facts {
         plain.add(number.value().atLeast().likely());
       } else if (argument instanceof Argument.Names names) {
         missing = Reading.union(missing, names.value().missing());
-        plain.add(Functions.components(model, names.value().names()));
+        plain.add(function.names().of(model, names.value().names()));
       }
     }
     if (!missing.isEmpty()) {

@@ -87,7 +87,7 @@ public final class Reviewer {
   public Review review(Formula formula, LocalDate on, Set<Include> include) {
     requireNonNull(formula, "formula");
     requireNonNull(on, "on");
-    return new Session(Profile.of(formula, knowledge.catalogue()), on, include).run();
+    return new Session(Profile.of(formula, knowledge.catalogue(), on), on, include).run();
   }
 
   /**
@@ -110,7 +110,7 @@ public final class Reviewer {
             .filter(each -> each.id().equals(rule))
             .findFirst()
             .orElseThrow(() -> new IllegalArgumentException("no such rule: " + rule));
-    return new Session(Profile.of(formula, knowledge.catalogue()), on, Set.of()).only(compiled);
+    return new Session(Profile.of(formula, knowledge.catalogue(), on), on, Set.of()).only(compiled);
   }
 
   /**
@@ -122,7 +122,7 @@ public final class Reviewer {
   public SortedMap<String, Map<Subject, Verdict>> verdicts(Formula formula, LocalDate on) {
     requireNonNull(formula, "formula");
     requireNonNull(on, "on");
-    return new Session(Profile.of(formula, knowledge.catalogue()), on, Set.of()).all();
+    return new Session(Profile.of(formula, knowledge.catalogue(), on), on, Set.of()).all();
   }
 
   /** The worst of several outcomes of one rule, as {@link Review#rules} gives it. */
