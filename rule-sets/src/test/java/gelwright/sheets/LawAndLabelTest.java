@@ -208,7 +208,7 @@ final class LawAndLabelTest {
     void warnings() {
       Profile profile =
           with(
-              "warnings: ['CONTAINS Vitamin A.  Consider your daily intake before use!', 'Keep"
+              "warnings: ['CONTAINS Vitamin A.  Consider your daily intake before the use!', 'Keep"
                   + " cool']");
       String asked = "Contains Vitamin A. Consider your daily intake before use";
       assertEquals(1, known(call(profile, "label-warnings-saying", Set.of(asked))));

@@ -207,7 +207,7 @@ final class LabelProperties {
                     .orElse(false));
   }
 
-  /** How many warnings say one of the texts; the case, spaces and punctuation do not count. */
+  /** How many warnings say one of the texts; case, spaces, punctuation and "the" do not count. */
   static Reading warningsSaying(Model model, Set<?> texts) {
     Optional<Label> label = model.formula().label();
     if (label.isEmpty()) {
@@ -238,6 +238,10 @@ final class LabelProperties {
   }
 
   private static String plain(Object text) {
-    return String.valueOf(text).toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]+", " ").strip();
+    return String.valueOf(text)
+        .toLowerCase(Locale.ROOT)
+        .replaceAll("[^\\p{L}\\p{N}]+", " ")
+        .replaceAll("\\bthe ", "")
+        .strip();
   }
 }
