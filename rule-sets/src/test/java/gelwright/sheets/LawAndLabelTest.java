@@ -40,7 +40,8 @@ final class LawAndLabelTest {
               LIBRARY.ruleSets(),
               Profile.vocabulary(),
               CATALOGUE.sources().stream().map(Source::id).collect(Collectors.toSet()))
-          .book();
+          .book()
+          .orElseThrow();
 
   private static Formula formula(String sheet) {
     return new FormulaReader()
