@@ -133,8 +133,16 @@ final class CarryingProperties {
         size, (density, diameter) -> Suspension.yieldNeeded(criterion, density, diameter));
   }
 
+  private record GelDensity(Reading reading) {}
+
   /** Density of all that is neither oil nor grain, kg/m³, by ideal volumes. */
   static Reading gelDensity(World world) {
+    return world
+        .shared(GelDensity.class, each -> new GelDensity(computeGelDensity(each)))
+        .reading();
+  }
+
+  private static Reading computeGelDensity(World world) {
     double mass = 0;
     Reading volume = Reading.of(0);
     for (Component component : world.model().recipe().components()) {
@@ -175,9 +183,7 @@ final class CarryingProperties {
   }
 
   private static List<Component> oils(World world) {
-    return world.model().recipe().components().stream()
-        .filter(component -> component.units() > 0 && component.has("oil").odds().low() == 1)
-        .toList();
+    return world.model().recipe().surely("oil");
   }
 
   /** How far a density is from that of the gel, kg/m³, without its sign. */

@@ -3,69 +3,113 @@ package gelwright.profile;
 import gelwright.formula.Amount;
 import gelwright.formula.Line;
 import gelwright.ingredient.Ingredient;
-import gelwright.ingredient.Known;
+import gelwright.quantity.Share;
 import gelwright.rule.Truth;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
-/**
- * One ingredient of the expanded recipe, with every line that brings it.
- *
- * @param index its number in the recipe, in the order it first appears
- * @param ingredient what is known of it
- * @param known whether the catalogue has it; an unknown one is an ingredient of which nothing is
- *     known
- * @param parts how much each line brings
- */
-record Component(int index, Ingredient ingredient, boolean known, List<Part> parts) {
+/** One ingredient of the expanded recipe, with every line that brings it. */
+final class Component {
+  private final int index;
+  private final Ingredient ingredient;
+  private final boolean known;
+  private final List<Part> parts;
+  // Asked for in every property and every shifted world, so told once.
+  private final long units;
+  private final boolean solvedFor;
+  private final Set<String> functions;
+  private final Truth anyFunction;
+  private final Truth inWater;
+  private final Map<String, String> missing = new HashMap<>();
+
   /**
    * What one line brings of an ingredient.
    *
    * @param line index of the line
-   * @param units exact share, in the units of {@link gelwright.quantity.Share}
+   * @param units exact share, in the units of {@link Share}
    * @param source the line itself
    */
   record Part(int line, long units, Line source) {}
+
+  /**
+   * A component.
+   *
+   * @param index its number in the recipe, in the order it first appears
+   * @param ingredient what is known of it
+   * @param known whether the catalogue has it; an unknown one is an ingredient of which nothing is
+   *     known
+   * @param parts how much each line brings
+   */
+  Component(int index, Ingredient ingredient, boolean known, List<Part> parts) {
+    this.index = index;
+    this.ingredient = ingredient;
+    this.known = known;
+    this.parts = List.copyOf(parts);
+    long sum = 0;
+    boolean solved = false;
+    for (Part part : parts) {
+      sum += part.units();
+      solved |= part.source().amount() instanceof Amount.ToPH;
+    }
+    this.units = sum;
+    this.solvedFor = solved;
+    this.functions = ingredient.functions().toOptional().orElse(Set.of());
+    this.anyFunction =
+        ingredient.functions().isUnknown()
+            ? Truth.open(Set.of(missing("functions")))
+            : Truth.IMPOSSIBLE;
+    this.inWater =
+        ingredient
+            .dissolves()
+            .fold(
+                where -> Truth.of(where.equals("water") || where.equals("both")),
+                Truth.IMPOSSIBLE,
+                Truth.open(Set.of("what " + name() + " dissolves in")));
+  }
+
+  int index() {
+    return index;
+  }
+
+  Ingredient ingredient() {
+    return ingredient;
+  }
+
+  boolean known() {
+    return known;
+  }
+
+  List<Part> parts() {
+    return parts;
+  }
 
   String name() {
     return ingredient.name();
   }
 
   long units() {
-    long sum = 0;
-    for (Part part : parts) {
-      sum += part.units();
-    }
-    return sum;
+    return units;
   }
 
   double percent() {
-    return (double) units() / gelwright.quantity.Share.PER_PERCENT;
+    return (double) units / Share.PER_PERCENT;
   }
 
   /** Whether a line asks for as much of it as takes the pH to its target. */
   boolean isSolvedFor() {
-    return parts.stream().anyMatch(part -> part.source().amount() instanceof Amount.ToPH);
+    return solvedFor;
   }
 
   /** Whether it has a function, as far as that is known. */
   Truth has(String function) {
-    Known<Set<String>> functions = ingredient.functions();
-    return functions.isUnknown()
-        ? Truth.open(Set.of(missing("functions")))
-        : functions.fold(
-            set -> Truth.of(set.contains(function)), Truth.IMPOSSIBLE, Truth.IMPOSSIBLE);
+    return functions.contains(function) ? Truth.CERTAIN : anyFunction;
   }
 
   /** Whether it dissolves in the water phase, as far as that is known. */
   Truth inWater() {
-    Known<String> dissolves = ingredient.dissolves();
-    return dissolves.isUnknown()
-        ? Truth.open(Set.of("what " + name() + " dissolves in"))
-        : dissolves.fold(
-            where -> Truth.of(where.equals("water") || where.equals("both")),
-            Truth.IMPOSSIBLE,
-            Truth.IMPOSSIBLE);
+    return inWater;
   }
 
   /** The first line that brings it: the one a finding points at. */
@@ -73,7 +117,33 @@ record Component(int index, Ingredient ingredient, boolean known, List<Part> par
     return parts.get(0);
   }
 
+  /** The same with a purpose: "inhibitory level of Sorbic Acid against yeasts". */
+  String missing(String what, String purpose) {
+    String known = missing.get(purpose);
+    if (known == null) {
+      known = missing(what) + purpose;
+      missing.put(purpose, known);
+    }
+    return known;
+  }
+
+  /** What it takes up of preservatives, in words. */
+  String uptake() {
+    String known = missing.get("takes up");
+    if (known == null) {
+      known = "what " + name() + " takes up of preservatives";
+      missing.put("takes up", known);
+    }
+    return known;
+  }
+
+  /** What is missing of it, in the trade's words: "density of Squalane". */
   String missing(String what) {
-    return what + " of " + name();
+    String known = missing.get(what);
+    if (known == null) {
+      known = what + " of " + name();
+      missing.put(what, known);
+    }
+    return known;
   }
 }

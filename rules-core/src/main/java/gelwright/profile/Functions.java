@@ -1,7 +1,6 @@
 package gelwright.profile;
 
 import gelwright.ingredient.Figure;
-import gelwright.ingredient.Ingredient;
 import gelwright.ingredient.Trait;
 import gelwright.quantity.Unit;
 import gelwright.rule.Type;
@@ -19,12 +18,15 @@ import java.util.TreeSet;
  * date, what the label says.
  */
 final class Functions {
-  /** What a function makes of the names it is given, before it is computed in any world. */
-  interface Names {
-    Object of(Model model, Set<String> names);
+  /** What the names mean that a function is given. */
+  enum Names {
+    /** Ingredients: the body gets the numbers of those in the recipe, a {@link BitSet}. */
+    INGREDIENTS,
+    /** Words: the body gets them as written, a set. */
+    WORDS
   }
 
-  /** Computes a function of numbers and of what {@link Names} made of names. */
+  /** Computes a function of numbers, and of what {@link Names} says where names are given. */
   interface Body {
     Reading of(World world, List<Object> arguments);
   }
@@ -38,7 +40,7 @@ final class Functions {
    * @param unit how its value is printed
    * @param scale how its value is in doubt
    * @param meaning one sentence for the reference
-   * @param names what becomes of names
+   * @param names what names mean to it
    * @param body how it is computed
    */
   record Function(
@@ -52,7 +54,6 @@ final class Functions {
       Body body) {}
 
   private static final Type NAMES = new Type.Choices(Set.of());
-  private static final Names AS_WRITTEN = (model, names) -> Set.copyOf(names);
 
   static final List<Function> ALL =
       List.of(
@@ -63,7 +64,7 @@ final class Functions {
               Unit.PASCAL_SECOND,
               gelwright.quantity.Estimate.Scale.FACTOR,
               "apparent viscosity of the gel at a shear rate",
-              AS_WRITTEN,
+              Names.WORDS,
               (world, arguments) ->
                   GelProperties.viscosityAt(world, Math.max(1e-6, (Double) arguments.get(0)))),
           new Function(
@@ -73,7 +74,7 @@ final class Functions {
               Unit.PERCENT,
               gelwright.quantity.Estimate.Scale.LINEAR,
               "sum of the shares of the ingredients named",
-              Functions::components,
+              Names.INGREDIENTS,
               (world, arguments) -> sum(world, arguments.get(0), IngredientProperties.SHARE)),
           new Function(
               "share-as-acid-of",
@@ -82,7 +83,7 @@ final class Functions {
               Unit.PERCENT,
               gelwright.quantity.Estimate.Scale.LINEAR,
               "sum of the shares of the ingredients named, each counted as its free acid or base",
-              Functions::components,
+              Names.INGREDIENTS,
               (world, arguments) -> sum(world, arguments.get(0), AcidityProperties.SHARE_AS_ACID)),
           new Function(
               "share-counted-as",
@@ -92,7 +93,7 @@ final class Functions {
               gelwright.quantity.Estimate.Scale.LINEAR,
               "sum of the shares of the ingredients named, counted as what one mole of each holds: "
                   + "zinc salts as zinc with 65.38 g/mol",
-              Functions::components,
+              Names.INGREDIENTS,
               (world, arguments) ->
                   countedAs(world, (BitSet) arguments.get(0), (Double) arguments.get(1))),
           new Function(
@@ -102,7 +103,7 @@ final class Functions {
               Unit.DAY,
               gelwright.quantity.Estimate.Scale.LINEAR,
               "days from a date, written as 2027-01-01, to the day of the review; negative before",
-              AS_WRITTEN,
+              Names.WORDS,
               (world, arguments) -> daysSince(world, (Set<?>) arguments.get(0))),
           new Function(
               "label-warnings-saying",
@@ -111,7 +112,7 @@ final class Functions {
               Unit.NONE,
               gelwright.quantity.Estimate.Scale.LINEAR,
               "how many warnings of the label say one of the texts named, whatever the punctuation",
-              AS_WRITTEN,
+              Names.WORDS,
               (world, arguments) ->
                   LabelProperties.warningsSaying(world.model(), (Set<?>) arguments.get(0))),
           new Function(
@@ -121,31 +122,28 @@ final class Functions {
               Unit.NONE,
               gelwright.quantity.Estimate.Scale.LINEAR,
               "how many entries of the label's ingredient list are one of the ingredients named",
-              AS_WRITTEN,
+              Names.WORDS,
               (world, arguments) ->
                   LabelProperties.entriesOf(world.model(), (Set<?>) arguments.get(0))));
 
   private Functions() {}
 
-  /** Numbers of the components that are named. Most names of a table are of none. */
-  static BitSet components(Model model, Set<String> names) {
-    BitSet components = new BitSet();
-    for (String name : names) {
-      String inci = model.catalogue().find(name).map(Ingredient::name).orElse(name);
-      model.recipe().component(inci).ifPresent(component -> components.set(component.index()));
-    }
-    return components;
-  }
-
   private static Reading sum(World world, Object named, Definition share) {
     BitSet numbers = (BitSet) named;
     Reading sum = Reading.of(0);
-    for (Component component : world.model().recipe().components()) {
-      sum =
-          sum.plus(
-              numbers.get(component.index())
-                  ? world.of(share, component.index())
-                  : mayBeAny(world, component));
+    for (int i = numbers.nextSetBit(0); i >= 0; i = numbers.nextSetBit(i + 1)) {
+      sum = sum.plus(world.of(share, i));
+    }
+    return sum.plus(mayBeAny(world, numbers));
+  }
+
+  // The same of all strangers that are not asked for by name.
+  private static Reading mayBeAny(World world, BitSet numbers) {
+    Reading sum = Reading.of(0);
+    for (Component component : world.model().recipe().strangers()) {
+      if (!numbers.get(component.index())) {
+        sum = sum.plus(mayBeAny(world, component));
+      }
     }
     return sum;
   }
@@ -154,12 +152,9 @@ final class Functions {
   // its crystal water. No part of an ingredient weighs more than the ingredient.
   private static Reading countedAs(World world, BitSet numbers, double countedAs) {
     Reading sum = Reading.of(0);
-    for (Component component : world.model().recipe().components()) {
-      if (!numbers.get(component.index())) {
-        sum = sum.plus(mayBeAny(world, component));
-        continue;
-      }
-      Reading share = world.of(IngredientProperties.SHARE, component.index());
+    for (int i = numbers.nextSetBit(0); i >= 0; i = numbers.nextSetBit(i + 1)) {
+      Component component = world.model().component(i);
+      Reading share = world.of(IngredientProperties.SHARE, i);
       Optional<Figure> molarMass = AcidityProperties.molarMass(component);
       if (molarMass.isEmpty()) {
         Set<String> missing = new TreeSet<>(share.missing());
@@ -171,7 +166,7 @@ final class Functions {
         sum = sum.plus(share.map(value -> value * factor));
       }
     }
-    return sum;
+    return sum.plus(mayBeAny(world, numbers));
   }
 
   private static Reading daysSince(World world, Set<?> dates) {
@@ -192,9 +187,6 @@ final class Functions {
 
   // What stands under a name nobody knows may be any of the ingredients asked for.
   private static Reading mayBeAny(World world, Component component) {
-    if (component.known()) {
-      return Reading.of(0);
-    }
     Reading share = world.of(IngredientProperties.SHARE, component.index());
     return share.high() > 0
         ? new Reading(

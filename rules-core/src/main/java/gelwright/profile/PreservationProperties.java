@@ -81,6 +81,15 @@ final class PreservationProperties {
     return List.copyOf(all);
   }
 
+  private static String against(String group) {
+    return switch (group) {
+      case "gram-positive" -> " against gram-positive bacteria";
+      case "gram-negative" -> " against gram-negative bacteria";
+      case "yeast" -> " against yeasts";
+      default -> " against moulds";
+    };
+  }
+
   private static String words(String group) {
     return switch (group) {
       case "gram-positive" -> "gram-positive bacteria";
@@ -91,13 +100,14 @@ final class PreservationProperties {
   }
 
   private static Reading sum(World world, String group) {
+    Definition inhibited = OF_INGREDIENTS.get(2 + GROUPS.indexOf(group));
     Reading sum = Reading.of(0);
     for (Component component : world.model().recipe().components()) {
       Truth preservative = component.has("preservative");
       if (component.units() == 0 || preservative.odds().high() == 0) {
         continue;
       }
-      Reading own = ratio(world, component, group);
+      Reading own = world.of(inhibited, component.index());
       if (preservative.odds().low() < 1) {
         own = new Reading(0, own.high(), Reading.union(own.missing(), preservative.missing()));
       }
@@ -106,9 +116,19 @@ final class PreservationProperties {
     return sum;
   }
 
-  /** What a preservative is shared out between, each over the free undissociated part. */
+  /**
+   * How a preservative shares itself out.
+   *
+   * @param free part of it that is in the water and not bound, %
+   * @param freeInWater the same as a share of the water phase, %
+   * @param undissociatedInWater what of that is undissociated, %; an acid counts as the acid
+   * @param acid whether it is a weak acid
+   */
   private record Sharing(
-      Reading mass, Reading water, Reading inOil, Reading ionised, Reading bound, boolean acid) {
+      Reading free, Reading freeInWater, Reading undissociatedInWater, boolean acid) {}
+
+  /** What a preservative is shared out between, each over the free undissociated part. */
+  private record Ratios(Reading inOil, Reading ionised, Reading bound) {
     // Everything but the ionised part takes away from the undissociated one and from the free one;
     // the ionised part takes away from the undissociated one and belongs to the free one.
     double undissociated(boolean low) {
@@ -130,36 +150,52 @@ final class PreservationProperties {
       return withIons ? shares.freeInWater() : shares.undissociatedInWater();
     }
 
-    Set<String> missing() {
-      Set<String> all = Reading.union(mass.missing(), water.missing());
-      all = Reading.union(all, inOil.missing());
-      all = Reading.union(all, ionised.missing());
-      return Reading.union(all, bound.missing());
-    }
-
-    /** From a part of the whole to % of the water phase. */
-    Reading inWater(double low, double high) {
-      double least = water.high() <= 0 ? 0 : 100 * low * mass.low() / water.high();
-      double most = water.low() <= 0 ? 100 : 100 * high * mass.high() / water.low();
-      return new Reading(Math.min(100, least), Math.min(100, most), missing());
+    boolean isPoint() {
+      return inOil.low() == inOil.high()
+          && ionised.low() == ionised.high()
+          && bound.low() == bound.high();
     }
   }
 
+  private static Sharing shares(Ratios ratios, Reading mass, Reading water, boolean acid) {
+    Set<String> missing = Reading.union(mass.missing(), water.missing());
+    missing = Reading.union(missing, ratios.inOil().missing());
+    missing = Reading.union(missing, ratios.ionised().missing());
+    missing = Reading.union(missing, ratios.bound().missing());
+    double leastFree = ratios.free(true);
+    double mostFree = ratios.isPoint() ? leastFree : ratios.free(false);
+    double least = ratios.undissociated(true);
+    double most = ratios.isPoint() ? least : ratios.undissociated(false);
+    return new Sharing(
+        new Reading(
+            100 * Math.min(leastFree, mostFree), 100 * Math.max(leastFree, mostFree), missing),
+        inWater(leastFree, mostFree, mass, water, missing),
+        inWater(least, most, mass, water, missing),
+        acid);
+  }
+
+  /** From a part of the whole to % of the water phase. */
+  private static Reading inWater(
+      double low, double high, Reading mass, Reading water, Set<String> missing) {
+    double least = water.high() <= 0 ? 0 : 100 * low * mass.low() / water.high();
+    double most = water.low() <= 0 ? 100 : 100 * high * mass.high() / water.low();
+    return new Reading(Math.min(100, least), Math.min(100, most), missing);
+  }
+
   private static Reading free(World world, Component component) {
-    Sharing sharing = sharing(world, component);
-    double low = 100 * sharing.free(true);
-    double high = 100 * sharing.free(false);
-    return new Reading(Math.min(low, high), Math.max(low, high), sharing.missing());
+    return sharing(world, component).free();
   }
 
   private static Reading active(World world, Component component) {
     Sharing sharing = sharing(world, component);
-    return sharing.acid()
-        ? sharing.inWater(sharing.undissociated(true), sharing.undissociated(false))
-        : sharing.inWater(sharing.free(true), sharing.free(false));
+    return sharing.acid() ? sharing.undissociatedInWater() : sharing.freeInWater();
   }
 
   private static Sharing sharing(World world, Component component) {
+    return world.shared(Sharing.class, component.index(), each -> share(each, component));
+  }
+
+  private static Sharing share(World world, Component component) {
     Reading water = world.of(CompositionProperties.WATER_PHASE);
     Known<Acid> known = component.ingredient().acid();
     Optional<Acid> acid = known.toOptional();
@@ -185,7 +221,8 @@ final class PreservationProperties {
     ionised =
         new Reading(
             Math.min(1e300, ionised.low()), Math.min(1e300, ionised.high()), ionised.missing());
-    return new Sharing(mass, water, inOil, ionised, bound(world, component, water), weakAcid);
+    Ratios ratios = new Ratios(inOil, ionised, bound(world, component, water));
+    return shares(ratios, mass, water, weakAcid);
   }
 
   private static Reading ionised(World world, Component component, Acid acid, boolean weakAcid) {
@@ -234,15 +271,12 @@ final class PreservationProperties {
         Math.pow(10, world.value(logarithm.get(), preservative.missing("log-Kow"), ""));
     Optional<Figure> ratio = oil.ingredient().trait(Trait.OIL_OVER_OCTANOL);
     if (ratio.isEmpty()) {
-      return Reading.unknown(
-          0, octanol, "what " + oil.name() + " takes up of preservatives (oil-over-octanol)");
+      return Reading.unknown(0, octanol, oil.uptake() + " (oil-over-octanol)");
     }
     return Reading.of(
         octanol
             * world.value(
-                ratio.get(),
-                "what " + oil.name() + " takes up of preservatives",
-                "an assay of the preservative in the water phase"));
+                ratio.get(), oil.uptake(), "an assay of the preservative in the water phase"));
   }
 
   private static Reading bound(World world, Component preservative, Reading water) {
@@ -288,7 +322,7 @@ final class PreservationProperties {
   }
 
   private static Reading ratio(World world, Component component, String group) {
-    String missing = component.missing("inhibitory level") + " against " + words(group);
+    String missing = component.missing("inhibitory level", against(group));
     Known<List<InhibitoryLevel>> known = component.ingredient().inhibitory();
     if (known.fold(list -> false, true, false)) {
       return Reading.of(0);
@@ -307,7 +341,7 @@ final class PreservationProperties {
     double value =
         world.value(
             level.level(),
-            component.missing("inhibitory level") + " against " + words(level.group()),
+            component.missing("inhibitory level", against(level.group())),
             "a challenge test");
     Sharing sharing = sharing(world, component);
     Optional<Acid> acid = component.ingredient().acid().toOptional();
@@ -318,13 +352,8 @@ final class PreservationProperties {
       counted = true;
     }
     Reading present =
-        counted && sharing.acid()
-            ? sharing.inWater(sharing.undissociated(true), sharing.undissociated(false))
-            : sharing.inWater(sharing.free(true), sharing.free(false));
+        counted && sharing.acid() ? sharing.undissociatedInWater() : sharing.freeInWater();
     double inhibitory = value;
-    return present.map(
-        amount ->
-            InhibitoryLevels.fractionalSum(
-                List.of(new InhibitoryLevels.Share(amount, inhibitory))));
+    return present.map(amount -> InhibitoryLevels.fraction(amount, inhibitory));
   }
 }

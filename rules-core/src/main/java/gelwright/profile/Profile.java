@@ -1,7 +1,5 @@
 package gelwright.profile;
 
-import static java.util.Objects.requireNonNull;
-
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.problem.Place;
@@ -17,9 +15,9 @@ import gelwright.rule.Vocabulary;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -34,10 +32,14 @@ import java.util.TreeMap;
  * way and computing it again (central differences, first-order propagation of JCGM 100:2008).
  */
 public final class Profile implements Facts {
+  /** The sum over none of the ingredients. */
+  private static final Bounded NOTHING = Bounded.exact(0);
+
   private final Formula formula;
-  private final Catalogue catalogue;
+  private final Profiler profiler;
   private final Model model;
   private final World likely;
+  private final boolean strangers;
   // By the number of the doubt.
   private final Map<Integer, Shifted> shifted = new HashMap<>();
   // By slot.
@@ -52,38 +54,34 @@ public final class Profile implements Facts {
   /** A function called with numbers, and with components where it takes names. */
   private record Call(int slot, List<Object> arguments) {}
 
-  private Profile(
+  Profile(
       Formula formula,
-      Catalogue catalogue,
+      Profiler profiler,
       List<AcceptanceState> acceptances,
       Optional<LocalDate> on) {
     this.formula = formula;
-    this.catalogue = catalogue;
-    this.model = new Model(formula, catalogue, acceptances, on);
+    this.profiler = profiler;
+    this.model = new Model(formula, profiler.catalogue(), acceptances, on);
     this.likely = new World(model);
+    this.strangers = !model.recipe().strangers().isEmpty();
   }
 
-  /** The profile of a formula whose ingredients are looked up in a catalogue. */
+  /** The profile of one formula; for many of them see {@link Profiler}. */
   public static Profile of(Formula formula, Catalogue catalogue) {
-    return new Profile(
-        requireNonNull(formula, "formula"),
-        requireNonNull(catalogue, "catalogue"),
-        List.of(),
-        Optional.empty());
+    return Profiler.using(catalogue).profile(formula);
   }
 
   /** The same for a day: what the law asks for changes with the day the product is sold. */
   public static Profile of(Formula formula, Catalogue catalogue, LocalDate on) {
-    return new Profile(
-        requireNonNull(formula, "formula"),
-        requireNonNull(catalogue, "catalogue"),
-        List.of(),
-        Optional.of(on));
+    return Profiler.using(catalogue).profile(formula, on);
   }
 
   /** The same profile, telling rules what became of the acceptances on the sheet. */
   public Profile with(List<AcceptanceState> acceptances) {
-    return new Profile(formula, catalogue, acceptances, model.on());
+    if (acceptances.isEmpty() && model.acceptances().isEmpty()) {
+      return this;
+    }
+    return new Profile(formula, profiler, acceptances, model.on());
   }
 
   /** The names and types of all properties. */
@@ -219,39 +217,63 @@ public final class Profile implements Facts {
 
   @Override
   public Bounded call(int slot, List<Argument> arguments) {
-    Functions.Function function = Functions.ALL.get(slot);
-    List<Object> plain = new ArrayList<>();
+    Object[] plain = new Object[arguments.size()];
     Set<String> missing = Set.of();
-    for (Argument argument : arguments) {
+    for (int i = 0; i < plain.length; i++) {
+      Argument argument = arguments.get(i);
       if (argument instanceof Argument.Number number) {
         if (!number.value().isKnown()) {
           return Bounded.unknown(number.value().missing());
         }
-        plain.add(number.value().atLeast().likely());
+        plain[i] = number.value().atLeast().likely();
       } else if (argument instanceof Argument.Names names) {
         missing = Reading.union(missing, names.value().missing());
-        plain.add(function.names().of(model, names.value().names()));
+        if (Functions.ALL.get(slot).names() == Functions.Names.WORDS) {
+          plain[i] = names.value().names();
+          continue;
+        }
+        BitSet components = components(names);
+        if (components.isEmpty() && plain.length == 1 && missing.isEmpty() && !strangers) {
+          return NOTHING;
+        }
+        plain[i] = components;
       }
     }
     if (!missing.isEmpty()) {
       return Bounded.unknown(missing);
     }
-    Definition call =
-        calls.computeIfAbsent(
-            new Call(slot, plain),
-            key ->
-                function.scale() == Estimate.Scale.FACTOR
-                    ? Definition.factor(
-                        function.name(),
-                        function.unit(),
-                        function.meaning(),
-                        (world, item) -> function.body().of(world, plain))
-                    : Definition.number(
-                        function.name(),
-                        function.unit(),
-                        function.meaning(),
-                        (world, item) -> function.body().of(world, plain)));
-    return number(call, 0);
+    return number(calls.computeIfAbsent(new Call(slot, List.of(plain)), Profile::definition), 0);
+  }
+
+  private static Definition definition(Call call) {
+    Functions.Function function = Functions.ALL.get(call.slot());
+    List<Object> arguments = call.arguments();
+    Definition.Number body = (world, item) -> function.body().of(world, arguments);
+    return function.scale() == Estimate.Scale.FACTOR
+        ? Definition.factor(function.name(), function.unit(), function.meaning(), body)
+        : Definition.number(function.name(), function.unit(), function.meaning(), body);
+  }
+
+  // Numbers of the components that are named. Most names of a table are of none.
+  private BitSet components(Argument.Names names) {
+    Set<String> meaning = profiler.meaning(names.value().names(), names.lasting());
+    Recipe recipe = model.recipe();
+    BitSet found = new BitSet(recipe.components().size());
+    if (meaning.size() < recipe.components().size()) {
+      for (String name : meaning) {
+        int index = recipe.indexOf(name);
+        if (index >= 0) {
+          found.set(index);
+        }
+      }
+    } else {
+      for (Component component : recipe.components()) {
+        if (meaning.contains(component.name())) {
+          found.set(component.index());
+        }
+      }
+    }
+    return found;
   }
 
   @Override
@@ -294,49 +316,61 @@ public final class Profile implements Facts {
           ? Bounded.of(low)
           : new Bounded(low, Estimate.exact(reading.high()), reading.missing());
     }
-    Map<Doubt, Double> lowMoves = new LinkedHashMap<>();
-    Map<Doubt, Double> highMoves = new LinkedHashMap<>();
     boolean byFactor = definition.scale() == Estimate.Scale.FACTOR;
     boolean point = reading.low() == reading.high();
-    for (World.NumberedDoubt doubt : doubts) {
-      Shifted worlds = shifted.computeIfAbsent(doubt.number(), number -> shift(doubt));
+    if (isFixed(reading.low(), byFactor) && (point || isFixed(reading.high(), byFactor))) {
+      // No doubt moves a bound that is no number, or that is zero on the scale of factors.
+      Estimate low = Estimate.exact(reading.low());
+      return new Bounded(low, point ? low : Estimate.exact(reading.high()), reading.missing());
+    }
+    int count = doubts.size();
+    Doubt[] moved = new Doubt[count];
+    double[] lowMoves = new double[count];
+    double[] highMoves = new double[count];
+    for (int i = 0; i < count; i++) {
+      World.NumberedDoubt doubt = doubts.get(i);
+      Shifted worlds = shifted(doubt);
       Reading above = worlds.up().of(definition, item);
       Reading below = worlds.down().of(definition, item);
-      move(lowMoves, doubt.doubt(), below.low(), above.low(), byFactor);
-      if (!point) {
-        move(highMoves, doubt.doubt(), below.high(), above.high(), byFactor);
-      }
+      moved[i] = doubt.doubt();
+      lowMoves[i] = move(below.low(), above.low(), byFactor);
+      highMoves[i] = point ? 0 : move(below.high(), above.high(), byFactor);
     }
-    Estimate low = estimate(reading.low(), lowMoves, definition.scale());
-    if (point) {
-      return new Bounded(low, low, reading.missing());
-    }
-    Estimate high = estimate(reading.high(), highMoves, definition.scale());
+    Estimate low = estimate(reading.low(), definition.scale(), moved, lowMoves);
+    Estimate high = point ? low : estimate(reading.high(), definition.scale(), moved, highMoves);
     return new Bounded(low, high, reading.missing());
   }
 
-  private Shifted shift(World.NumberedDoubt doubt) {
-    return new Shifted(likely.shift(doubt, 1), likely.shift(doubt, -1));
+  private static boolean isFixed(double bound, boolean byFactor) {
+    return Double.isInfinite(bound) || (byFactor && bound == 0);
   }
 
-  // Central difference: half of what moving the doubt from one deviation below to one above does.
-  private static void move(
-      Map<Doubt, Double> moves, Doubt doubt, double below, double above, boolean byFactor) {
+  private Shifted shifted(World.NumberedDoubt doubt) {
+    Shifted worlds = shifted.get(doubt.number());
+    if (worlds == null) {
+      worlds = new Shifted(likely.shift(doubt, 1), likely.shift(doubt, -1));
+      shifted.put(doubt.number(), worlds);
+    }
+    return worlds;
+  }
+
+  // Central difference: half of what moving the doubt from one deviation below to one above does;
+  // nothing where a bound is no number or no factor.
+  private static double move(double below, double above, boolean byFactor) {
     if (Double.isInfinite(below) || Double.isInfinite(above)) {
-      return;
+      return 0;
     }
     if (!byFactor) {
-      moves.put(doubt, (above - below) / 2);
-    } else if (below > 0 && above > 0) {
-      moves.put(doubt, Math.log(above / below) / 2);
+      return (above - below) / 2;
     }
+    return below > 0 && above > 0 ? Math.log(above / below) / 2 : 0;
   }
 
-  private static Estimate estimate(double likely, Map<Doubt, Double> moves, Estimate.Scale scale) {
-    if (Double.isInfinite(likely) || moves.isEmpty()) {
-      return Estimate.exact(likely);
-    }
-    return Estimate.of(likely, scale, moves);
+  private static Estimate estimate(
+      double likely, Estimate.Scale scale, Doubt[] doubts, double[] moves) {
+    return Double.isInfinite(likely)
+        ? Estimate.exact(likely)
+        : Estimate.of(likely, scale, doubts, moves, moves.length);
   }
 
   private final class ProfileItem implements Item, Facts {

@@ -8,6 +8,7 @@ import gelwright.ingredient.Ingredient;
 import gelwright.ingredient.Known;
 import gelwright.quantity.Share;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,6 +29,8 @@ final class Recipe {
   private final List<ResolvedLine> lines = new ArrayList<>();
   private final List<Component> components = new ArrayList<>();
   private final Map<String, Integer> byName = new LinkedHashMap<>();
+  private final Map<String, List<Component>> byFunction = new HashMap<>();
+  private final List<Component> strangers;
   private final long statedUnits;
   private final int rests;
 
@@ -90,6 +93,7 @@ final class Recipe {
       byName.put(entry.getKey(), component.index());
       components.add(component);
     }
+    this.strangers = components.stream().filter(each -> !each.known()).toList();
   }
 
   private static void expand(
@@ -158,6 +162,27 @@ final class Recipe {
 
   List<Component> components() {
     return components;
+  }
+
+  /** Those under whose name the catalogue has nothing. */
+  List<Component> strangers() {
+    return strangers;
+  }
+
+  /** Those present that surely have a function, in recipe order. */
+  List<Component> surely(String function) {
+    return byFunction.computeIfAbsent(
+        function,
+        key ->
+            components.stream()
+                .filter(each -> each.units() > 0 && each.has(key).odds().low() == 1)
+                .toList());
+  }
+
+  /** Number of the component of this INCI name, or -1. */
+  int indexOf(String name) {
+    Integer index = byName.get(name);
+    return index == null ? -1 : index;
   }
 
   Optional<Component> component(String name) {

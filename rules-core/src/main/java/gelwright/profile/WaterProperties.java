@@ -98,8 +98,14 @@ final class WaterProperties {
       return Reading.unknown(0, 1, "water in the recipe");
     }
     Set<String> missing = new TreeSet<>(water.missing());
-    double high = Math.exp(logarithm(world, water.high(), false, missing));
-    double low = water.low() <= 0 ? 0 : Math.exp(logarithm(world, water.low(), true, missing));
+    boolean exact = water.isKnown();
+    double high = Math.exp(logarithm(world, water.high(), false, exact, missing));
+    double low =
+        water.low() <= 0
+            ? 0
+            : exact && missing.isEmpty()
+                ? high
+                : Math.exp(logarithm(world, water.low(), true, exact, missing));
     world.predicted();
     return new Reading(Math.min(low, high), high, missing);
   }
@@ -107,7 +113,8 @@ final class WaterProperties {
   // Logarithms of the single activities add up. What may be dissolved, but of which the molar mass
   // or the charges are missing, counts as nothing for the high end and as the lightest particles
   // there are for the low one.
-  private static double logarithm(World world, double water, boolean low, Set<String> missing) {
+  private static double logarithm(
+      World world, double water, boolean low, boolean exact, Set<String> missing) {
     double sum = 0;
     int solutes = 0;
     for (Component component : world.model().recipe().components()) {
@@ -122,7 +129,16 @@ final class WaterProperties {
       }
       double ratio = component.percent() / water;
       Optional<Double> single =
-          dissolved.odds().low() == 1 ? single(world, component, ratio) : Optional.empty();
+          dissolved.odds().low() < 1
+              ? Optional.empty()
+              : exact
+                  ? world
+                      .shared(
+                          Single.class,
+                          component.index(),
+                          each -> new Single(single(each, component, ratio)))
+                      .logarithm()
+                  : single(world, component, ratio);
       if (single.isPresent()) {
         sum += single.get();
         solutes++;
@@ -144,6 +160,8 @@ final class WaterProperties {
         * world.withinFactor(
             1, ROSS_FACTOR, "how the solutes hold the water together", "a water-activity reading");
   }
+
+  private record Single(Optional<Double> logarithm) {}
 
   /** Logarithm of the activity of water with one solute alone, if it can be told. */
   private static Optional<Double> single(World world, Component component, double ratio) {

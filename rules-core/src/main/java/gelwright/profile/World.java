@@ -10,7 +10,6 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeSet;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
@@ -31,9 +30,9 @@ final class World {
   private final @Nullable NumberedDoubt shifted;
   private final double deviations;
   private final IdentityHashMap<Object, Computed[]> computed = new IdentityHashMap<>();
-  private final Map<String, Integer> doubtNumbers = new HashMap<>();
-  private final Map<String, Integer> sourceNumbers = new HashMap<>();
-  private final List<String> sources = new ArrayList<>();
+  private final Map<String, NumberedDoubt> doubts;
+  private final Map<String, Integer> sourceNumbers;
+  private final List<String> sources;
   private Basis basis = new Basis();
 
   /** Something computed and what it rests on. */
@@ -83,6 +82,10 @@ final class World {
     this.likely = likely;
     this.shifted = shifted;
     this.deviations = deviations;
+    boolean records = likely == null;
+    this.doubts = records ? new HashMap<>() : Map.of();
+    this.sourceNumbers = records ? new HashMap<>() : Map.of();
+    this.sources = records ? new ArrayList<>() : List.of();
   }
 
   /** This likely world with one doubt shifted. */
@@ -106,7 +109,12 @@ final class World {
 
   /** Something that several properties share, computed once: the course of the procedure. */
   <T> T shared(Class<T> type, Function<World, T> computation) {
-    return type.cast(used(type, 0, (world, item) -> computation.apply(world)));
+    return shared(type, 0, computation);
+  }
+
+  /** The same of an item: how a preservative shares itself out. */
+  <T> T shared(Class<T> type, int item, Function<World, T> computation) {
+    return type.cast(used(type, item, (world, number) -> computation.apply(world)));
   }
 
   /** A property with what it rests on, asked from outside. */
@@ -116,9 +124,13 @@ final class World {
 
   /** Ids of the sources in a basis that this likely world recorded, sorted. */
   List<String> sources(Basis of) {
-    TreeSet<String> sorted = new TreeSet<>();
-    of.sourceNumbers.stream().mapToObj(sources::get).forEach(sorted::add);
-    return List.copyOf(sorted);
+    String[] sorted = new String[of.sourceNumbers.cardinality()];
+    int count = 0;
+    for (int i = of.sourceNumbers.nextSetBit(0); i >= 0; i = of.sourceNumbers.nextSetBit(i + 1)) {
+      sorted[count++] = sources.get(i);
+    }
+    Arrays.sort(sorted);
+    return List.of(sorted);
   }
 
   // What the property at hand makes use of, it rests on.
@@ -187,8 +199,14 @@ final class World {
     if (shifted != null) {
       return shifted.doubt().name().equals(what);
     }
-    int number = doubtNumbers.computeIfAbsent(what, key -> doubtNumbers.size());
-    basis.add(new NumberedDoubt(new Doubt(what, settledBy), number));
+    NumberedDoubt known = doubts.get(what);
+    if (known == null) {
+      known = new NumberedDoubt(new Doubt(what, settledBy), doubts.size());
+      doubts.put(what, known);
+    } else if (!known.doubt().settledBy().equals(settledBy)) {
+      known = new NumberedDoubt(new Doubt(what, settledBy), known.number());
+    }
+    basis.add(known);
     return false;
   }
 

@@ -47,7 +47,7 @@ public final class Estimate {
   // An exact value is always on the linear scale.
   private final double likely;
   private final Scale scale;
-  // Parallel arrays in the order of the doubts' names: comparing two estimates is one merge.
+  // Parallel arrays in one order of doubts: comparing two estimates is one merge.
   private final Doubt[] doubts;
   private final double[] moves;
 
@@ -77,6 +77,27 @@ public final class Estimate {
    *     finite; zeros are dropped
    */
   public static Estimate of(double likely, Scale scale, Map<Doubt, Double> contributions) {
+    Doubt[] all = new Doubt[contributions.size()];
+    double[] moves = new double[all.length];
+    int count = 0;
+    for (Map.Entry<Doubt, Double> contribution : contributions.entrySet()) {
+      all[count] = contribution.getKey();
+      moves[count++] = contribution.getValue();
+    }
+    return of(likely, scale, all, moves, count);
+  }
+
+  /**
+   * The same, the contributions as two lists side by side: for what computes many estimates.
+   *
+   * @param likely as {@link #of(double, Scale, Map)}
+   * @param scale as there
+   * @param doubts each once; the first {@code count} count
+   * @param contributions of each doubt
+   * @param count how many there are
+   */
+  public static Estimate of(
+      double likely, Scale scale, Doubt[] doubts, double[] contributions, int count) {
     if (!Double.isFinite(likely)) {
       throw new IllegalArgumentException("likely must be finite, is " + likely);
     }
@@ -87,19 +108,24 @@ public final class Estimate {
       }
       return exact(0);
     }
-    Doubt[] doubts = new Doubt[contributions.size()];
-    double[] moves = new double[doubts.length];
-    int count = 0;
-    for (Map.Entry<Doubt, Double> contribution : contributions.entrySet()) {
-      double move = contribution.getValue();
-      if (move != 0) {
-        insert(contribution.getKey(), move, doubts, moves, count++);
+    Doubt[] sorted = new Doubt[count];
+    double[] moves = new double[count];
+    int kept = 0;
+    for (int i = 0; i < count; i++) {
+      if (contributions[i] != 0) {
+        insert(doubts[i], contributions[i], sorted, moves, kept++);
       }
     }
-    return count == 0
+    return kept == 0
         ? exact(likely)
         : new Estimate(
-            likely + 0.0, scale, Arrays.copyOf(doubts, count), Arrays.copyOf(moves, count));
+            likely + 0.0, scale, Arrays.copyOf(sorted, kept), Arrays.copyOf(moves, kept));
+  }
+
+  // Any one order will do to merge two lists; that of the hashes costs least.
+  private static int order(Doubt a, Doubt b) {
+    int order = Integer.compare(a.hashCode(), b.hashCode());
+    return order != 0 ? order : a.compareTo(b);
   }
 
   // Few doubts bear on one number, so each is put in its place among those before it.
@@ -108,7 +134,7 @@ public final class Estimate {
       throw new IllegalArgumentException("contribution of " + doubt + " is not finite");
     }
     int place = count;
-    while (place > 0 && doubts[place - 1].compareTo(doubt) > 0) {
+    while (place > 0 && order(doubts[place - 1], doubt) > 0) {
       doubts[place] = doubts[place - 1];
       moves[place] = moves[place - 1];
       place--;
@@ -416,7 +442,7 @@ public final class Estimate {
       int order =
           i == doubts.length
               ? 1
-              : j == other.doubts.length ? -1 : doubts[i].compareTo(other.doubts[j]);
+              : j == other.doubts.length ? -1 : order(doubts[i], other.doubts[j]);
       Doubt doubt = order <= 0 ? doubts[i] : other.doubts[j];
       double a = order <= 0 ? bounded(moves[i++] * mine) : 0;
       double b = order >= 0 ? bounded(other.moves[j++] * theirs) : 0;

@@ -8,6 +8,7 @@ import gelwright.ingredient.Source;
 import gelwright.problem.Place;
 import gelwright.profile.AcceptanceState;
 import gelwright.profile.Profile;
+import gelwright.profile.Profiler;
 import gelwright.quantity.Bounded;
 import gelwright.quantity.Odds;
 import gelwright.rule.Assessment;
@@ -52,11 +53,13 @@ public final class Reviewer {
           + " stability are shown by a challenge test (ISO 11930) and by storage tests.";
 
   private final Knowledge knowledge;
+  private final Profiler profiler;
   private final List<CompiledRule> aboutFormula;
   private final List<CompiledRule> aboutAcceptances;
 
   private Reviewer(Knowledge knowledge) {
     this.knowledge = knowledge;
+    this.profiler = Profiler.using(knowledge.catalogue());
     Map<Boolean, List<CompiledRule>> parts =
         knowledge.rules().rules().stream()
             .collect(Collectors.partitioningBy(rule -> kind(rule).equals(ACCEPTANCE)));
@@ -87,7 +90,7 @@ public final class Reviewer {
   public Review review(Formula formula, LocalDate on, Set<Include> include) {
     requireNonNull(formula, "formula");
     requireNonNull(on, "on");
-    return new Session(Profile.of(formula, knowledge.catalogue(), on), on, include).run();
+    return new Session(profiler.profile(formula, on), on, include).run();
   }
 
   /**
@@ -110,7 +113,7 @@ public final class Reviewer {
             .filter(each -> each.id().equals(rule))
             .findFirst()
             .orElseThrow(() -> new IllegalArgumentException("no such rule: " + rule));
-    return new Session(Profile.of(formula, knowledge.catalogue(), on), on, Set.of()).only(compiled);
+    return new Session(profiler.profile(formula, on), on, Set.of()).only(compiled);
   }
 
   /**
@@ -122,7 +125,7 @@ public final class Reviewer {
   public SortedMap<String, Map<Subject, Verdict>> verdicts(Formula formula, LocalDate on) {
     requireNonNull(formula, "formula");
     requireNonNull(on, "on");
-    return new Session(Profile.of(formula, knowledge.catalogue(), on), on, Set.of()).all();
+    return new Session(profiler.profile(formula, on), on, Set.of()).all();
   }
 
   /** The worst of several outcomes of one rule, as {@link Review#rules} gives it. */
@@ -241,8 +244,7 @@ public final class Reviewer {
       if (applies.odds().verdict() == Odds.Verdict.BREAKS) {
         return duty ? Verdict.DOES_NOT_APPLY : Verdict.NOT_APPLICABLE;
       }
-      Assessment assessment = rule.require(facts, subject);
-      Judge.Judged judged = Judge.requirement(applies, assessment.truth());
+      Judge.Judged judged = Judge.requirement(applies, rule.met(facts, subject));
       if (duty && judged.outcome() == Outcome.UNKNOWN) {
         // The sheet carries nothing to check the duty against: it applies all the same.
         return duty(rule, facts, subject, Judge.duty(applies));
@@ -251,7 +253,7 @@ public final class Reviewer {
         return Verdict.HOLDS;
       }
       if (!bare) {
-        candidates.add(candidate(rule, facts, subject, judged, assessment));
+        candidates.add(candidate(rule, facts, subject, judged, rule.require(facts, subject)));
       }
       return judged.verdict();
     }

@@ -27,6 +27,7 @@ public final class CompiledRule {
   private final Optional<Condition> when;
   private final Optional<Condition> require;
   private final Compiler.TruthCode whenCode;
+  private final Optional<Compiler.TruthCode> metCode;
   private final Optional<Compiler.AssessmentCode> requireCode;
   private final Template message;
 
@@ -55,6 +56,7 @@ public final class CompiledRule {
     this.whenCode =
         when.map(condition -> Compiler.truth(condition.term()))
             .orElse((facts, subject) -> Truth.CERTAIN);
+    this.metCode = require.map(condition -> Compiler.truth(condition.term()));
     this.requireCode =
         require.map(condition -> Compiler.assessment(condition.term(), condition.text()));
     SortedSet<String> names = new TreeSet<>();
@@ -131,14 +133,26 @@ public final class CompiledRule {
   }
 
   /**
-   * Whether what is required holds, whether or not the rule applies.
+   * Whether what is required holds, whether or not the rule applies; the truth of {@link #require}
+   * without what a report tells of it.
+   *
+   * @throws IllegalArgumentException when there is no requirement; see {@link #hasRequirement}
+   */
+  public Truth met(Facts facts, Subject subject) {
+    return metCode.orElseThrow(this::requiresNothing).of(facts, subject);
+  }
+
+  /**
+   * Whether what is required holds, whether or not the rule applies, with what a report tells.
    *
    * @throws IllegalArgumentException when there is no requirement; see {@link #hasRequirement}
    */
   public Assessment require(Facts facts, Subject subject) {
-    return requireCode
-        .orElseThrow(() -> new IllegalArgumentException("rule requires nothing: " + id()))
-        .of(facts, subject);
+    return requireCode.orElseThrow(this::requiresNothing).of(facts, subject);
+  }
+
+  private IllegalArgumentException requiresNothing() {
+    return new IllegalArgumentException("rule requires nothing: " + id());
   }
 
   /** The message with the values filled in. */

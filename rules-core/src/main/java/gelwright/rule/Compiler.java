@@ -152,13 +152,18 @@ final class Compiler {
       } else {
         NamesCode code = names((Term.OfNames) argument);
         fixed &= code instanceof FixedNames;
-        codes.add((facts, subject) -> new Facts.Argument.Names(code.of(facts, subject)));
+        boolean lasting = code instanceof FixedNames || argument instanceof Term.NamesColumn;
+        codes.add((facts, subject) -> new Facts.Argument.Names(code.of(facts, subject), lasting));
       }
     }
     if (fixed) {
       List<Facts.Argument> arguments =
           codes.stream().map(code -> code.of(NoFacts.NONE, Subject.NONE)).toList();
       return (facts, subject) -> facts.call(slot, arguments);
+    }
+    if (codes.size() == 1) {
+      ArgumentCode only = codes.get(0);
+      return (facts, subject) -> facts.call(slot, List.of(only.of(facts, subject)));
     }
     ArgumentCode[] each = codes.toArray(ArgumentCode[]::new);
     return (facts, subject) -> {

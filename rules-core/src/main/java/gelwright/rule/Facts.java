@@ -35,7 +35,14 @@ public interface Facts {
   sealed interface Argument {
     record Number(Bounded value) implements Argument {}
 
-    record Names(Chosen value) implements Argument {}
+    /**
+     * Names.
+     *
+     * @param value the names
+     * @param lasting whether this very value comes with every call: it stands in the rule itself or
+     *     in a table, so that what it means may be kept
+     */
+    record Names(Chosen value, boolean lasting) implements Argument {}
   }
 
   /** One item: a preservative, a gum, a step, with the facts known of it. */

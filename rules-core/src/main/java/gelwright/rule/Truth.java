@@ -4,7 +4,6 @@ import static java.util.Objects.requireNonNull;
 
 import gelwright.quantity.Odds;
 import java.util.Set;
-import java.util.TreeSet;
 
 /**
  * The odds of a statement, and what is missing where they are not settled.
@@ -37,33 +36,34 @@ public record Truth(Odds odds, Set<String> missing) {
    * counts.
    */
   public Truth and(Truth other) {
-    return settle(odds.and(other.odds), other, odds.high() == 0, other.odds.high() == 0);
+    if (odds.low() == 1 || other.odds.high() == 0) {
+      return other;
+    }
+    if (other.odds.low() == 1 || odds.high() == 0) {
+      return this;
+    }
+    return new Truth(odds.and(other.odds), Sets.union(missing, other.missing));
   }
 
   /** Either. A part that is certainly true settles it. */
   public Truth or(Truth other) {
-    return settle(odds.or(other.odds), other, odds.low() == 1, other.odds.low() == 1);
+    if (odds.low() == 1 || other.odds.high() == 0) {
+      return this;
+    }
+    if (other.odds.low() == 1 || odds.high() == 0) {
+      return other;
+    }
+    return new Truth(odds.or(other.odds), Sets.union(missing, other.missing));
   }
 
   public Truth not() {
-    return new Truth(odds.not(), missing);
+    if (odds.low() == 1) {
+      return IMPOSSIBLE;
+    }
+    return odds.high() == 0 ? CERTAIN : negated();
   }
 
-  private Truth settle(Odds joint, Truth other, boolean mineSettles, boolean otherSettles) {
-    if (mineSettles) {
-      return new Truth(joint, missing);
-    }
-    if (otherSettles) {
-      return new Truth(joint, other.missing);
-    }
-    if (missing.isEmpty()) {
-      return new Truth(joint, other.missing);
-    }
-    if (other.missing.isEmpty()) {
-      return new Truth(joint, missing);
-    }
-    Set<String> both = new TreeSet<>(missing);
-    both.addAll(other.missing);
-    return new Truth(joint, both);
+  private Truth negated() {
+    return new Truth(odds.not(), missing);
   }
 }

@@ -64,7 +64,7 @@ final class Walker {
         arguments.add(
             argument instanceof Term.OfNumber number
                 ? new Facts.Argument.Number(keep(number(number), parts))
-                : new Facts.Argument.Names(keep(names((Term.OfNames) argument), parts)));
+                : new Facts.Argument.Names(keep(names((Term.OfNames) argument), parts), false));
       }
       return facts.call(call.function().slot(), List.copyOf(arguments));
     }

@@ -51,9 +51,21 @@ public final class InhibitoryLevels {
   public static double fractionalSum(List<Share> shares) {
     double sum = 0;
     for (Share share : shares) {
-      sum += share.concentration() / share.level();
+      sum += fraction(share.concentration(), share.level());
     }
     return sum;
+  }
+
+  /**
+   * Fraction of the inhibitory level of one preservative.
+   *
+   * @param concentration present, on the basis of the level; at least zero
+   * @param level that inhibits, same unit and basis; above zero
+   */
+  public static double fraction(double concentration, double level) {
+    Require.notNegative(concentration, "concentration");
+    Require.positive(level, "level");
+    return concentration / level;
   }
 
   /**
