@@ -31,8 +31,9 @@ import java.util.regex.Pattern;
  *
  * <p>A key of a formula sheet merges into it: mappings key by key, everything else replaces, {@code
  * none} removes. {@code step N} merges into a step of the method. {@code without} removes a line, a
- * part of the sheet ("product.texture"), or a piece of knowledge ("density of Glycerin"). {@code on}
- * is the day of the review. Every other key is an ingredient with its share, or with attributes of its line.
+ * part of the sheet ("product.texture"), or a piece of knowledge ("density of Glycerin"). {@code
+ * on} is the day of the review. Every other key is an ingredient with its share, or with attributes
+ * of its line.
  */
 public final class Overlay {
   private static final Pattern STEP = Pattern.compile("step\\s+(\\d{1,4})");

@@ -44,9 +44,7 @@ final class LawAndLabelTest {
           .orElseThrow();
 
   private static Formula formula(String sheet) {
-    return new FormulaReader()
-        .read(Samples.utf8("formula: pot\n" + sheet), "pot.yaml")
-        .orThrow();
+    return new FormulaReader().read(Samples.utf8("formula: pot\n" + sheet), "pot.yaml").orThrow();
   }
 
   private static Profile profile(String sheet) {
@@ -56,7 +54,7 @@ final class LawAndLabelTest {
   private static Bounded call(Profile profile, String function, Set<String> names, double... more) {
     Vocabulary.Function found = Profile.vocabulary().function(function).orElseThrow();
     List<Facts.Argument> arguments = new java.util.ArrayList<>();
-    arguments.add(new Facts.Argument.Names(Chosen.of(names)));
+    arguments.add(new Facts.Argument.Names(Chosen.of(names), false));
     for (double each : more) {
       arguments.add(new Facts.Argument.Number(Bounded.exact(each)));
     }
@@ -200,8 +198,7 @@ final class LawAndLabelTest {
       Profile profile = with("ingredients: [Aqua, Linalool, Squalane]");
       Truth linalool = entry(profile, 1).truth(slot("is-in-the-recipe"));
       assertEquals(Set.of("whether the perfume brings Linalool"), linalool.missing());
-      assertEquals(
-          Truth.IMPOSSIBLE, entry(profile, 2).truth(slot("is-in-the-recipe")), "Squalane");
+      assertEquals(Truth.IMPOSSIBLE, entry(profile, 2).truth(slot("is-in-the-recipe")), "Squalane");
     }
 
     @Test
@@ -275,8 +272,7 @@ final class LawAndLabelTest {
                   + " % }\n");
       Reviewer reviewer = Reviewer.using(new Knowledge(CATALOGUE, BOOK));
       List<Outcome> outcomes =
-          List.copyOf(
-              reviewer.outcomes(formula, LocalDate.parse(on), "law-eu." + rule).values());
+          List.copyOf(reviewer.outcomes(formula, LocalDate.parse(on), "law-eu." + rule).values());
       assertEquals(outcome, Reviewer.worst(outcomes).map(Outcome::word).orElse("not-applicable"));
     }
   }
@@ -300,7 +296,8 @@ final class LawAndLabelTest {
         }
         for (String column : List.of("from", "since")) {
           row.cell(column)
-              .ifPresent(cell -> LocalDate.parse(((Table.Cell.Names) cell).names().iterator().next()));
+              .ifPresent(
+                  cell -> LocalDate.parse(((Table.Cell.Names) cell).names().iterator().next()));
         }
       }
     }
