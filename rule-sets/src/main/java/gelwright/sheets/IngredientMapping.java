@@ -1,6 +1,7 @@
 package gelwright.sheets;
 
 import gelwright.ingredient.Acid;
+import gelwright.ingredient.Equivalent;
 import gelwright.ingredient.Figure;
 import gelwright.ingredient.Gum;
 import gelwright.ingredient.HeatLimit;
@@ -87,6 +88,8 @@ final class IngredientMapping {
         keys.optional("hydrates", named(figures.figure(Dimension.MOLAR_MASS))).orElse(Map.of()),
         keys.optional("grades", named((node, what, into) -> grade(node, figures))).orElse(Map.of()),
         keys.optional("made-of", this::composition).orElse(Map.of()),
+        known(keys, "allergens", named(part(figures.figure(Dimension.SHARE)))),
+        keys.optional("counts-as", this::countsAs).orElse(Map.of()),
         keys.optional("note", Values.TEXT).orElse(""),
         keys.optional("measured", Values.YES_OR_NO).orElse(false));
   }
@@ -507,6 +510,40 @@ final class IngredientMapping {
                         + ".");
               }
               return good;
+            });
+  }
+
+  /** A part of a whole: above 0 %, at most 100 %. */
+  private static Reading<Figure> part(Reading<Figure> reading) {
+    return (node, what, into) ->
+        aboveZero(reading)
+            .read(node, what, into)
+            .filter(
+                figure -> {
+                  if (figure.likely() > 100) {
+                    into.add(node.place(), "out-of-range", what + " must not be above 100 %.");
+                  }
+                  return figure.likely() <= 100;
+                });
+  }
+
+  private Optional<Map<Equivalent, Integer>> countsAs(Node node, String what, Problems into) {
+    return Keys.of(node, what, into, IngredientWords.EQUIVALENTS)
+        .map(
+            keys -> {
+              Map<Equivalent, Integer> counts = new EnumMap<>(Equivalent.class);
+              for (Equivalent equivalent : Equivalent.values()) {
+                Optional<Integer> count = keys.optional(equivalent.word(), Values.WHOLE_NUMBER);
+                if (count.filter(value -> value < 1).isPresent()) {
+                  into.add(
+                      keys.place(equivalent.word()),
+                      "out-of-range",
+                      Words.quoted(equivalent.word()) + " must be at least 1.");
+                } else {
+                  count.ifPresent(value -> counts.put(equivalent, value));
+                }
+              }
+              return counts;
             });
   }
 

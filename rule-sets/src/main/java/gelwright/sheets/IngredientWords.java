@@ -1,5 +1,6 @@
 package gelwright.sheets;
 
+import gelwright.ingredient.Equivalent;
 import gelwright.ingredient.HeatLimit;
 import gelwright.ingredient.InhibitoryLevel;
 import gelwright.ingredient.Salt;
@@ -22,6 +23,9 @@ final class IngredientWords {
       Arrays.stream(InhibitoryLevel.Basis.values())
           .map(basis -> basis.name().toLowerCase(Locale.ROOT))
           .toList();
+
+  static final List<String> EQUIVALENTS =
+      Arrays.stream(Equivalent.values()).map(Equivalent::word).toList();
 
   static final List<String> SALT_EFFECTS =
       Arrays.stream(Salt.Effect.values()).map(Salt.Effect::word).toList();
@@ -60,6 +64,8 @@ final class IngredientWords {
             "hydrates",
             "grades",
             "made-of",
+            "allergens",
+            "counts-as",
             "note",
             "measured"));
     return List.copyOf(keys);

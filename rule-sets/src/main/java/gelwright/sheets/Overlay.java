@@ -55,7 +55,9 @@ public final class Overlay {
           "binding",
           "grades",
           "hydrates",
-          "made-of");
+          "made-of",
+          "allergens",
+          "counts-as");
 
   private final Map<String, Node.Entry> sheet;
   private final List<Removal> removals = new ArrayList<>();
@@ -130,6 +132,8 @@ public final class Overlay {
           what.equals("hydrates") ? Map.of() : known.hydrates(),
           what.equals("grades") ? Map.of() : known.grades(),
           what.equals("made-of") ? Map.of() : known.composition(),
+          keep("allergens", known.allergens()),
+          what.equals("counts-as") ? Map.of() : known.countsAs(),
           known.note(),
           known.measured());
     }

@@ -29,6 +29,10 @@ import java.util.Set;
  * @param hydrates molar mass by hydrate form, first the form meant when a line says nothing
  * @param grades what differs by grade
  * @param composition of a blend or a solution, in shares of it; empty for a single substance
+ * @param allergens fragrance allergens that the law has declared, in % of the ingredient, by the name they
+ *     are declared under; a substance that is itself one carries 100 % of it
+ * @param countsAs molecules or atoms of what the law counts in one molecule of it, such as two of
+ *     sulfur dioxide in a metabisulfite
  * @param note a short remark, or empty
  * @param measured whether its figures were measured on a lot rather than taken from literature
  */
@@ -50,6 +54,8 @@ public record Ingredient(
     Map<String, Figure> hydrates,
     Map<String, Grade> grades,
     Map<String, Share> composition,
+    Known<Map<String, Figure>> allergens,
+    Map<Equivalent, Integer> countsAs,
     String note,
     boolean measured) {
   /** What an ingredient can be used for. */
@@ -111,6 +117,7 @@ public record Ingredient(
     binding = Map.copyOf(binding);
     hydrates = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(hydrates));
     grades = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(grades));
+    countsAs = Map.copyOf(countsAs);
     composition = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(composition));
   }
 

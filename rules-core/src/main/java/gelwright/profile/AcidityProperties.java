@@ -5,6 +5,7 @@ import gelwright.formula.Measurement;
 import gelwright.formula.Span;
 import gelwright.formula.Step;
 import gelwright.ingredient.Acid;
+import gelwright.ingredient.Equivalent;
 import gelwright.ingredient.Figure;
 import gelwright.ingredient.Ingredient;
 import gelwright.ingredient.Known;
@@ -13,6 +14,7 @@ import gelwright.quantity.Unit;
 import gelwright.rule.Chosen;
 import gelwright.rule.Truth;
 import gelwright.science.AcidBase;
+import gelwright.science.AcidEquivalent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -88,9 +90,20 @@ final class AcidityProperties {
           "part that is undissociated at the pH of the product; all of it for what is no acid or base",
           (world, item) -> undissociated(world, world.model().component(item)));
 
+  static final Definition SHARE_AS_ZINC = shareAs(Equivalent.ZINC, "share counted as zinc");
+
+  static final Definition SHARE_AS_RETINOL =
+      shareAs(Equivalent.RETINOL, "share counted as retinol: retinol equivalents");
+
+  static final Definition SHARE_AS_SULFUR_DIOXIDE =
+      shareAs(Equivalent.SULFUR_DIOXIDE, "share counted as sulfur dioxide");
+
   static final List<Definition> OF_INGREDIENTS =
       List.of(
           SHARE_AS_ACID,
+          SHARE_AS_ZINC,
+          SHARE_AS_RETINOL,
+          SHARE_AS_SULFUR_DIOXIDE,
           UNDISSOCIATED,
           Definition.number(
               "undissociated-share",
@@ -125,11 +138,20 @@ final class AcidityProperties {
 
   // What it takes to bring the water phase from where it lands to the target, in % of the recipe.
   private static Reading adjuster(World world, Component component) {
+    return shareToReach(world, component, solution(world), 0);
+  }
+
+  /**
+   * Share of the recipe that takes a solution to the target.
+   *
+   * @param startsHigher how much higher the solution's pH is than its charge balance says
+   */
+  static Reading shareToReach(
+      World world, Component component, Solution solution, double startsHigher) {
     Optional<Double> target = target(world.model());
     if (target.isEmpty()) {
-      return Reading.unknown(0, 100, "the pH that " + component.name() + " is to reach");
+      return Reading.unknown(0, 100, AdjusterProperties.noTarget(component));
     }
-    Solution solution = solution(world);
     Solution adjuster = new Solution();
     double mass = add(world, component, PER_MOLE, adjuster);
     Set<String> missing = Reading.union(solution.missing, adjuster.missing);
@@ -141,7 +163,7 @@ final class AcidityProperties {
     }
     AcidBase.Adjustment answer =
         AcidBase.amountToReach(
-            target.get(),
+            target.get() - startsHigher,
             AcidBase.Mixture.of(solution.species),
             adjuster.species,
             MOST_ADJUSTER,
@@ -149,6 +171,12 @@ final class AcidityProperties {
     world.predicted();
     if (answer instanceof AcidBase.Amount amount) {
       return Reading.of(amount.molality() * mass * waterPercent(world));
+    }
+    if (startsHigher != 0
+        && answer instanceof AcidBase.Impossible impossible
+        && impossible.obstacle() == AcidBase.Obstacle.WRONG_WAY) {
+      // The doubt alone carries the start past the target: then nothing need be added.
+      return Reading.of(0);
     }
     return Reading.unknown(
         0, 100, "an amount of " + component.name() + " that reaches pH " + target.get());
@@ -166,7 +194,7 @@ final class AcidityProperties {
   }
 
   /** The pH the recipe is adjusted to: by the last such step, or by a "to pH" line. */
-  private static Optional<Double> target(Model model) {
+  static Optional<Double> target(Model model) {
     Optional<Double> target = Optional.empty();
     boolean adjusted = false;
     for (Step step : model.formula().method()) {
@@ -220,14 +248,17 @@ final class AcidityProperties {
       return new Reading(LOWEST, HIGHEST, missing);
     }
     world.predicted();
+    return Reading.of(solve(world, solution).pH() + ownPH(world));
+  }
+
+  /** What the raw materials' own pH adds to a pH from the charge balance: likely nothing. */
+  static double ownPH(World world) {
     world.source(Practice.SOURCE);
-    double pH = solve(world, solution).pH();
-    return Reading.of(
-        world.within(
-            pH,
-            Practice.PH_PREDICTED,
-            "raw materials' own pH in " + world.model().formula().name(),
-            "the pH of the product"));
+    return world.within(
+        0,
+        Practice.PH_PREDICTED,
+        "raw materials' own pH in " + world.model().formula().name(),
+        "the pH of the product");
   }
 
   /** What is dissolved in the water phase, as far as it takes part in the charge balance. */
@@ -250,6 +281,11 @@ final class AcidityProperties {
   }
 
   private static Solution dissolve(World world) {
+    return dissolve(world, List.of());
+  }
+
+  /** What is dissolved, leaving some components out. */
+  static Solution dissolve(World world, List<Component> without) {
     Solution solution = new Solution();
     Reading water = world.of(CompositionProperties.WATER);
     if (water.low() <= 0) {
@@ -258,7 +294,7 @@ final class AcidityProperties {
     }
     solution.missing.addAll(water.missing());
     for (Component component : world.model().recipe().components()) {
-      if (component.units() > 0) {
+      if (component.units() > 0 && !without.contains(component)) {
         add(world, component, component.percent() / water.low(), solution);
       }
     }
@@ -317,6 +353,11 @@ final class AcidityProperties {
           new AcidBase.StrongIon(molality * Math.abs(counterIons), Integer.signum(counterIons)));
     }
     return mass;
+  }
+
+  /** Adds one mole of a component. */
+  static void addMole(World world, Component component, Solution solution) {
+    add(world, component, PER_MOLE, solution);
   }
 
   static Optional<Figure> molarMass(Component component) {
@@ -416,6 +457,31 @@ final class AcidityProperties {
       return new Reading(0, salt ? share.high() : 100, missing);
     }
     return share.map(value -> value * factor.get());
+  }
+
+  private static Definition shareAs(Equivalent equivalent, String meaning) {
+    return Definition.number(
+        "share-as-" + equivalent.word(),
+        Unit.PERCENT,
+        meaning,
+        (world, item) -> shareAs(world, world.model().component(item), equivalent));
+  }
+
+  // What does not say how much it counts is not taken to count nothing: it is at most all of it.
+  private static Reading shareAs(World world, Component component, Equivalent equivalent) {
+    Reading share = world.of(IngredientProperties.SHARE, component.index());
+    Integer count = component.ingredient().countsAs().get(equivalent);
+    Optional<Figure> own = molarMass(component);
+    if (count == null || own.isEmpty()) {
+      String missing =
+          count == null
+              ? component.missing(equivalent.word())
+              : component.missing(Trait.MOLAR_MASS.key());
+      return new Reading(0, share.high(), Reading.union(share.missing(), Set.of(missing)));
+    }
+    double mass = world.value(own.get(), component.missing("molar mass"), "");
+    double factor = AcidEquivalent.factor(equivalent.molarMass(), mass, count);
+    return share.map(value -> value * factor);
   }
 
   private static Optional<Figure> parentMass(World world, Acid acid) {

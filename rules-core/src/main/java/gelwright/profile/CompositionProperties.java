@@ -105,10 +105,13 @@ final class CompositionProperties {
               "mass",
               Unit.GRAM,
               "mass to weigh for the batch",
-              (world, item) ->
-                  world
-                      .of(BriefProperties.BATCH_MASS)
-                      .map(mass -> mass * Model.percent(line(world.model(), item).units()) / 100)),
+              (world, item) -> {
+                double percent = Model.percent(line(world.model(), item).units());
+                // None of a batch of any size is none.
+                return percent == 0
+                    ? Reading.of(0)
+                    : world.of(BriefProperties.BATCH_MASS).map(mass -> mass * percent / 100);
+              }),
           WeighingProperties.MINIMUM_MASS);
 
   static final List<Definition> OF_ACCEPTANCES =

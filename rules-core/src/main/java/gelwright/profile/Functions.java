@@ -92,7 +92,7 @@ final class Functions {
               Unit.PERCENT,
               gelwright.quantity.Estimate.Scale.LINEAR,
               "sum of the shares of the ingredients named, counted as what one mole of each holds: "
-                  + "zinc salts as zinc with 65.38 g/mol",
+                  + "salts with one aluminium as aluminium with 26.98 g/mol",
               Names.INGREDIENTS,
               (world, arguments) ->
                   countedAs(world, (BitSet) arguments.get(0), (Double) arguments.get(1))),
@@ -124,9 +124,33 @@ final class Functions {
               "how many entries of the label's ingredient list are one of the ingredients named",
               Names.WORDS,
               (world, arguments) ->
-                  LabelProperties.entriesOf(world.model(), (Set<?>) arguments.get(0))));
+                  LabelProperties.entriesOf(world.model(), (Set<?>) arguments.get(0))),
+          shareAs(
+              "share-as-zinc-of",
+              "sum of the shares of the ingredients named, counted as zinc",
+              AcidityProperties.SHARE_AS_ZINC),
+          shareAs(
+              "share-as-retinol-of",
+              "sum of the shares of the ingredients named, counted as retinol",
+              AcidityProperties.SHARE_AS_RETINOL),
+          shareAs(
+              "share-as-sulfur-dioxide-of",
+              "sum of the shares of the ingredients named, counted as sulfur dioxide",
+              AcidityProperties.SHARE_AS_SULFUR_DIOXIDE));
 
   private Functions() {}
+
+  private static Function shareAs(String name, String meaning, Definition share) {
+    return new Function(
+        name,
+        List.of(NAMES),
+        new Type.Number(Unit.PERCENT.dimension()),
+        Unit.PERCENT,
+        gelwright.quantity.Estimate.Scale.LINEAR,
+        meaning,
+        Names.INGREDIENTS,
+        (world, arguments) -> sum(world, arguments.get(0), share));
+  }
 
   private static Reading sum(World world, Object named, Definition share) {
     BitSet numbers = (BitSet) named;

@@ -5,6 +5,7 @@ import gelwright.formula.Measurement;
 import gelwright.ingredient.Catalogue;
 import gelwright.ingredient.HeatLimit;
 import gelwright.ingredient.Known;
+import gelwright.rule.Truth;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,6 +17,8 @@ final class Model {
   private final Catalogue catalogue;
   private final Recipe recipe;
   private final List<HeatItem> heatLimits;
+  private final List<AllergenItem> allergens;
+  private final List<Component> adjusters;
   private final List<AcceptanceState> acceptances;
   private final Optional<LocalDate> on;
 
@@ -32,6 +35,16 @@ final class Model {
           .orElse(component.name());
     }
   }
+
+  /**
+   * A declarable allergen that ingredients of the recipe bring, or an ingredient of which it is not
+   * known what allergens it brings.
+   *
+   * @param name of the allergen, or of what is not known
+   * @param carriers the ingredients that bring it; never empty
+   * @param membership certain for an allergen, open for what is not known
+   */
+  record AllergenItem(String name, List<Component> carriers, Truth membership) {}
 
   Model(
       Formula formula,
@@ -54,6 +67,8 @@ final class Model {
       }
     }
     this.heatLimits = List.copyOf(items);
+    this.allergens = AllergenProperties.items(recipe.components());
+    this.adjusters = AdjusterProperties.items(recipe, formula.method());
   }
 
   Formula formula() {
@@ -70,6 +85,15 @@ final class Model {
 
   List<HeatItem> heatLimits() {
     return heatLimits;
+  }
+
+  /** What is added to reach a pH. */
+  List<Component> adjusters() {
+    return adjusters;
+  }
+
+  List<AllergenItem> allergens() {
+    return allergens;
   }
 
   List<AcceptanceState> acceptances() {

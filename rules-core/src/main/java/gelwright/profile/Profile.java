@@ -187,6 +187,9 @@ public final class Profile implements Facts {
       case "line" -> "/ingredients/" + item;
       case "heat-limit" ->
           "/ingredients/" + model.heatLimits().get(item).component().first().line();
+      case "allergen" ->
+          "/ingredients/" + model.allergens().get(item).carriers().get(0).first().line();
+      case "adjuster" -> "/ingredients/" + model.adjusters().get(item).first().line();
       case "step" -> "/method/" + item;
       case "market" -> "/product/markets/" + item;
       case "label-entry" -> "/label/ingredients/" + item;

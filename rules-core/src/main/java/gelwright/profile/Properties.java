@@ -85,6 +85,18 @@ final class Properties {
             model -> model.heatLimits().size(),
             (model, item) -> model.heatLimits().get(item).name(),
             ProcessProperties.OF_HEAT_LIMITS);
+    Family allergens =
+        new Family(
+            "allergen",
+            model -> model.allergens().size(),
+            (model, item) -> model.allergens().get(item).name(),
+            AllergenProperties.OF_ALLERGENS);
+    Family adjusters =
+        new Family(
+            "adjuster",
+            model -> model.adjusters().size(),
+            (model, item) -> model.adjusters().get(item).name(),
+            AdjusterProperties.OF_ADJUSTERS);
     Family acceptances =
         new Family(
             "acceptance",
@@ -138,6 +150,13 @@ final class Properties {
                         java.util.Set.of(
                             model.heatLimits().get(item).component().missing("heat limits"))),
             false));
+    kinds.add(
+        new Kind(
+            "allergen",
+            allergens,
+            (model, item) -> model.allergens().get(item).membership(),
+            false));
+    kinds.add(certain("adjuster", adjusters));
     kinds.add(certain("acceptance", acceptances));
     kinds.add(certain("market", markets));
     kinds.add(certain("label-entry", entries));

@@ -152,6 +152,8 @@ final class Recipe {
         Map.of(),
         Map.of(),
         Map.of(),
+        Known.unknown(),
+        Map.of(),
         "",
         false);
   }

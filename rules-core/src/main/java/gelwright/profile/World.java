@@ -29,6 +29,8 @@ final class World {
   private final @Nullable World likely;
   private final @Nullable NumberedDoubt shifted;
   private final double deviations;
+  // Where every doubt stands at once, by name, or null in the worlds that shift none or one.
+  private final @Nullable Map<String, Double> everywhere;
   private final IdentityHashMap<Object, Computed[]> computed = new IdentityHashMap<>();
   private final Map<String, NumberedDoubt> doubts;
   private final Map<String, Integer> sourceNumbers;
@@ -73,15 +75,20 @@ final class World {
 
   /** The world of likely values. */
   World(Model model) {
-    this(model, null, null, 0);
+    this(model, null, null, 0, null);
   }
 
   private World(
-      Model model, @Nullable World likely, @Nullable NumberedDoubt shifted, double deviations) {
+      Model model,
+      @Nullable World likely,
+      @Nullable NumberedDoubt shifted,
+      double deviations,
+      @Nullable Map<String, Double> everywhere) {
     this.model = model;
     this.likely = likely;
     this.shifted = shifted;
     this.deviations = deviations;
+    this.everywhere = everywhere;
     boolean records = likely == null;
     this.doubts = records ? new HashMap<>() : Map.of();
     this.sourceNumbers = records ? new HashMap<>() : Map.of();
@@ -90,7 +97,15 @@ final class World {
 
   /** This likely world with one doubt shifted. */
   World shift(NumberedDoubt doubt, double by) {
-    return new World(model, this, doubt, by);
+    return new World(model, this, doubt, by, null);
+  }
+
+  /**
+   * This likely world with every doubt shifted at once: one draw of all that is not known. A doubt
+   * that is not named stands at its likely value.
+   */
+  World draw(Map<String, Double> deviationsByDoubt) {
+    return new World(model, this, null, 0, Map.copyOf(deviationsByDoubt));
   }
 
   Model model() {
@@ -189,15 +204,17 @@ final class World {
       figure.sources().forEach(this::source);
       basis.predicted = true;
     }
-    return figure.deviation() != 0 && isShifted(what, settledBy)
-        ? figure.shifted(deviations)
-        : figure.likely();
+    double by = figure.deviation() != 0 ? shiftOf(what, settledBy) : 0;
+    return by != 0 ? figure.shifted(by) : figure.likely();
   }
 
-  // Whether this world shifts a doubt; the likely world, which shifts none, notes it.
-  private boolean isShifted(String what, String settledBy) {
+  // Deviations by which this world shifts a doubt; the likely world, which shifts none, notes it.
+  private double shiftOf(String what, String settledBy) {
+    if (everywhere != null) {
+      return everywhere.getOrDefault(what, 0.0);
+    }
     if (shifted != null) {
-      return shifted.doubt().name().equals(what);
+      return shifted.doubt().name().equals(what) ? deviations : 0;
     }
     NumberedDoubt known = doubts.get(what);
     if (known == null) {
@@ -207,21 +224,19 @@ final class World {
       known = new NumberedDoubt(new Doubt(what, settledBy), known.number());
     }
     basis.add(known);
-    return false;
+    return 0;
   }
 
   /** An input of the engine itself that is known to ± a 90 % range. */
   double within(double value, double range, String what, String settledBy) {
-    return isShifted(what, settledBy)
-        ? value + deviations * range / Estimate.NINETY_PERCENT
-        : value;
+    double by = shiftOf(what, settledBy);
+    return by != 0 ? value + by * range / Estimate.NINETY_PERCENT : value;
   }
 
   /** An input of the engine itself that is known to ×/÷ a 90 % range. */
   double withinFactor(double value, double factor, String what, String settledBy) {
-    return isShifted(what, settledBy)
-        ? value * Math.exp(deviations * Math.log(factor) / Estimate.NINETY_PERCENT)
-        : value;
+    double by = shiftOf(what, settledBy);
+    return by != 0 ? value * Math.exp(by * Math.log(factor) / Estimate.NINETY_PERCENT) : value;
   }
 
   /** Notes that the property at hand rests on a reading taken on the product. */

@@ -113,7 +113,10 @@ public final class AcidBase {
   public static final double PKA_CARBONIC_2 = 10.329;
 
   private static final double LN10 = Math.log(10);
-  private static final double LEVELLING = 0.1; // mol/kg over which h(I) levels off beyond the limit
+
+  /** Span over which h(I) levels off beyond the limit, mol/kg. Proposed: smooth, no physics. */
+  private static final double LEVELLING = 0.1;
+
   private static final int MAX_CHARGE = 40; // |charge| of one form; the table of powers goes so far
   private static final int MAX_INNER = 200;
   private static final int MAX_OUTER = 100;

@@ -30,23 +30,32 @@ public final class Density {
    * two intervals on either side of it.
    */
 
-  /** Water at 20 °C, g/mL. Handbook value. */
+  /** Water at 20 °C, g/mL. Handbook value, from memory. */
   public static final double WATER = 0.99821;
 
   /** Ethanol at 20 °C, g/mL. CRC Handbook/OIML R 22, from memory. */
   public static final double ETHANOL = 0.78934;
 
+  /** Shares by mass of the points of the ethanol table, fractions. CRC Handbook, from memory. */
   private static final double[] ETHANOL_SHARE = {
     0, 0.05, 0.10, 0.20, 0.30, 0.40, 0.50, 0.60, 0.70, 0.80, 0.90, 1
   };
+
+  /** Densities at those points, 20 °C, g/mL. CRC Handbook/OIML R 22, from memory. */
   private static final double[] ETHANOL_DENSITY = {
     WATER, 0.98938, 0.98187, 0.96864, 0.95382, 0.93518, 0.91384, 0.89113, 0.86766, 0.84344, 0.81797,
     ETHANOL
   };
+
+  /** Shares by mass of the points of the glycerol table, fractions. Lange's table 5.13, read. */
   private static final double[] GLYCEROL_SHARE = {
     0, 0.10, 0.20, 0.30, 0.40, 0.50, 0.60, 0.70, 0.80, 0.90, 1
   };
-  // Relative densities 20/20 °C of Lange's table 5.13, made absolute with the density of water.
+
+  /**
+   * Densities at those points, g/mL: relative densities 20/20 °C of Lange's table 5.13, read, made
+   * absolute with the density of water.
+   */
   private static final double[] GLYCEROL_DENSITY = {
     WATER,
     1.02395 * WATER,

@@ -14,22 +14,22 @@ package gelwright.science;
  * not a gain.
  */
 public final class Evaporation {
-  /** Hottest surface for which the correlation is used, °C. */
+  /** Hottest surface for which the correlation is used, °C. Proposed: it was made for pools. */
   public static final double HOTTEST = 80;
 
-  /** Factor of doubt either way. */
+  /** Factor of doubt either way. Proposed: the correlation against natural convection. */
   public static final double DOUBT = 2;
 
-  /** Evaporation coefficient in still air, kg/(m² h). Engineering correlation for pools. */
+  /** Evaporation coefficient in still air, kg/(m² h). Correlation for pools, from memory. */
   private static final double STILL_AIR = 25;
 
-  /** Increase of the coefficient with air speed, kg s/(m³ h). Same correlation. */
+  /** Increase of the coefficient with air speed, kg s/(m³ h). Same, from memory. */
   private static final double MOVING_AIR = 19;
 
-  /** Molar mass of water over that of air. */
+  /** Molar mass of water over that of air, a ratio: 18.015/28.96 g/mol, from memory. */
   private static final double HUMIDITY_RATIO = 0.622;
 
-  /** Standard atmosphere in mmHg. */
+  /** Standard atmosphere, mmHg. Exact by definition. */
   private static final double ATMOSPHERE = 760;
 
   private static final double SECONDS_PER_HOUR = 3600;

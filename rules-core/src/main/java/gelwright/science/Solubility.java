@@ -30,7 +30,7 @@ public final class Solubility {
   /** Gas constant, J/(mol K). Exact to the digits given, CODATA 2018. */
   public static final double GAS_CONSTANT = 8.314462618;
 
-  /** Standard atmosphere, Pa. */
+  /** Standard atmosphere, Pa. Exact by definition. */
   public static final double ATMOSPHERE = 101325;
 
   private Solubility() {}

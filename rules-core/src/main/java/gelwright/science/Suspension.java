@@ -21,13 +21,13 @@ public final class Suspension {
   /** Critical yield parameter 2 pi tau_y R²/F: 0.143, Beris et al. 1985. */
   public static final double BERIS = 0.143;
 
-  /** The same limit as tau_y/(g |drho| d): a third of {@link #BERIS}. */
+  /** The same limit as the ratio tau_y/(g |drho| d): a third of {@link #BERIS}, Beris 1985. */
   public static final double THEORY = BERIS / 3;
 
-  /** tau_y/(g |drho| d) that the more demanding experiments ask for (Chhabra, from memory). */
+  /** Ratio tau_y/(g |drho| d) that the more demanding experiments ask for (Chhabra, from memory). */
   public static final double EXPERIMENT = 0.2;
 
-  /** Richardson and Zaki's exponent for small slow particles (Re below 0.2). */
+  /** Exponent for small slow particles (Re below 0.2). Richardson and Zaki 1954. */
   public static final double SLOW_EXPONENT = 4.65;
 
   private Suspension() {}

@@ -42,6 +42,7 @@ final class Shed {
   private Known<Gum> gum = Known.none();
   private Known<HydrationData> hydration = Known.unknown();
   private final Map<String, Share> parts = new LinkedHashMap<>();
+  private Known<Map<String, Figure>> allergens = Known.unknown();
 
   private Shed(String name) {
     this.name = name;
@@ -116,6 +117,14 @@ final class Shed {
     return this;
   }
 
+  /** An allergen in % of the ingredient. */
+  Shed allergen(String declaredAs, double percent) {
+    Map<String, Figure> all = new LinkedHashMap<>(allergens.toOptional().orElse(Map.of()));
+    all.put(declaredAs, exact(percent));
+    allergens = Known.given(all);
+    return this;
+  }
+
   Ingredient known() {
     return new Ingredient(
         name,
@@ -135,6 +144,8 @@ final class Shed {
         Map.of(),
         Map.of(),
         parts,
+        allergens,
+        Map.of(),
         "",
         false);
   }
