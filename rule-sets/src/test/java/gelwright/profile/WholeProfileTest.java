@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import gelwright.formula.Formula;
 import gelwright.formula.Line;
 import gelwright.ingredient.Catalogue;
-import gelwright.quantity.Bounded;
 import gelwright.quantity.Estimate;
 import gelwright.review.Reviewer;
 import gelwright.sheets.BundledRuleSets;
@@ -17,16 +16,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DisplayName;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -44,10 +40,8 @@ final class WholeProfileTest {
   static List<Formula> examples() throws IOException {
     List<Formula> formulas = new ArrayList<>();
     try (Stream<Path> files = Files.list(EXAMPLES)) {
-      for (Path file :
-          files.filter(each -> each.toString().endsWith(".yaml")).sorted().toList()) {
-        formulas.add(
-            new FormulaReader().read(Files.readAllBytes(file), file.toString()).orThrow());
+      for (Path file : files.filter(each -> each.toString().endsWith(".yaml")).sorted().toList()) {
+        formulas.add(new FormulaReader().read(Files.readAllBytes(file), file.toString()).orThrow());
       }
     }
     return formulas;

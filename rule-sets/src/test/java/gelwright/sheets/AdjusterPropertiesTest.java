@@ -23,10 +23,12 @@ final class AdjusterPropertiesTest {
             + ("method:\n  - { do: adjust-pH, with: " + adjuster + ", to: " + pH + " }\n"));
   }
 
-  // 0.1983 mol/kg acetic acid, half of it neutralised: pH = 4.756 - 0.107 (docs/models/acid-base.md);
+  // 0.1983 mol/kg acetic acid, half of it neutralised: pH = 4.756 - 0.107
+  // (docs/models/acid-base.md);
   // 1.177 / 60.05 / 2 = 0.0098 mol per 100 g, times 40.00 g/mol.
   @Test
-  @DisplayName("half of 1.177 % acetic acid -> 0.392 % sodium hydroxide, 1.96 g for 500 g [by hand]")
+  @DisplayName(
+      "half of 1.177 % acetic acid -> 0.392 % sodium hydroxide, 1.96 g for 500 g [by hand]")
   void amount() {
     Bench bench = of("Acetic Acid", "1.177 %", "Sodium Hydroxide", "4.649");
     Bounded share = bench.number("adjuster", "Sodium Hydroxide", "share-needed");

@@ -34,13 +34,15 @@ final class ChecksTest {
   private static final Path PAGE = ROOT.resolve("docs/models/checks.md");
 
   // String literals, joined over "+".
-  private static final String LITERALS = "\"(?:[^\"\\\\\\n]|\\\\.)*\"(?:\\s*\\+\\s*\"(?:[^\"\\\\\\n]|\\\\.)*\")*";
+  private static final String LITERALS =
+      "\"(?:[^\"\\\\\\n]|\\\\.)*\"(?:\\s*\\+\\s*\"(?:[^\"\\\\\\n]|\\\\.)*\")*";
   private static final Pattern LITERAL = Pattern.compile(LITERALS);
   private static final Pattern ONE = Pattern.compile("\"((?:[^\"\\\\\\n]|\\\\.)*)\"");
   private static final Pattern ROW =
       Pattern.compile("\\b(?:arguments|row)\\(\\s*(" + LITERALS + ")(\\s*\\+)?");
   private static final Pattern SOURCE = Pattern.compile(".*\\[([^\\]{}]+)\\]", Pattern.DOTALL);
-  private static final Pattern CSV_ROWS = Pattern.compile("@CsvSource\\(\\{(.*?)\\}\\)", Pattern.DOTALL);
+  private static final Pattern CSV_ROWS =
+      Pattern.compile("@CsvSource\\(\\{(.*?)\\}\\)", Pattern.DOTALL);
 
   /** How far the expected value of a row can be looked up. */
   private enum Standing {
@@ -63,7 +65,8 @@ final class ChecksTest {
       if (text.contains("practice") || text.contains("proposed") || text.contains("regression")) {
         return PRACTICE;
       }
-      if (Stream.of("comput", "by hand", "arithmetic", "definition", "molar volume", "textbook rule")
+      if (Stream.of(
+              "comput", "by hand", "arithmetic", "definition", "molar volume", "textbook rule")
           .anyMatch(text::contains)) {
         return COMPUTED;
       }
@@ -189,8 +192,10 @@ final class ChecksTest {
     }
     StringBuilder page = new StringBuilder();
     page.append("# What the models are checked against\n\n");
-    page.append("Written by `ChecksTest` from the tests; every row names its source in brackets.\n");
-    page.append("Random input, symmetry and agreement of two routes come on top and are not counted.\n\n");
+    page.append(
+        "Written by `ChecksTest` from the tests; every row names its source in brackets.\n");
+    page.append(
+        "Random input, symmetry and agreement of two routes come on top and are not counted.\n\n");
     page.append("| test | rows |");
     for (Standing standing : Standing.values()) {
       page.append(' ').append(standing.title).append(" |");
@@ -216,7 +221,11 @@ final class ChecksTest {
           for (String work : new TreeSet<>(works.keySet())) {
             parts.add(work + " (" + works.get(work) + ")");
           }
-          page.append("* `").append(test).append("`: ").append(String.join("; ", parts)).append('\n');
+          page.append("* `")
+              .append(test)
+              .append("`: ")
+              .append(String.join("; ", parts))
+              .append('\n');
         });
     return page.toString();
   }

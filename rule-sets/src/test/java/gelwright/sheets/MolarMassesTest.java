@@ -32,7 +32,9 @@ import org.openscience.cdk.silent.SilentChemObjectBuilder;
 import org.openscience.cdk.smiles.SmilesParser;
 import org.openscience.cdk.tools.manipulator.MolecularFormulaManipulator;
 
-/** Molar masses of the bundled ingredients against their structures, read by a chemistry library. */
+/**
+ * Molar masses of the bundled ingredients against their structures, read by a chemistry library.
+ */
 @DisplayName("molar masses against structures")
 final class MolarMassesTest {
   /** Sheets give two decimals, so half of 0.01 g/mol is rounding. */

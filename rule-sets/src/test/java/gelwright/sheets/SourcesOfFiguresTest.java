@@ -90,9 +90,12 @@ final class SourcesOfFiguresTest {
     for (RuleSet set : LIBRARY.ruleSets()) {
       for (Table table : set.tables()) {
         for (Table.Row row : table.rows()) {
-          long own = row.cells().values().stream().filter(Table.Cell.Number.class::isInstance).count();
+          long own =
+              row.cells().values().stream().filter(Table.Cell.Number.class::isInstance).count();
           numbers += own;
-          assertTrue(own == 0 || !row.sources().isEmpty(), set.id() + " " + table.name() + " " + row.key());
+          assertTrue(
+              own == 0 || !row.sources().isEmpty(),
+              set.id() + " " + table.name() + " " + row.key());
           known(row.sources());
         }
       }
@@ -162,7 +165,8 @@ final class SourcesOfFiguresTest {
   }
 
   @Test
-  @DisplayName("taking the source out of one figure, with none around it, is an error of that figure")
+  @DisplayName(
+      "taking the source out of one figure, with none around it, is an error of that figure")
   void withoutOneSource() {
     Random random = new Random(20261125);
     int tried = 0;

@@ -29,8 +29,8 @@ import java.util.Set;
  * @param hydrates molar mass by hydrate form, first the form meant when a line says nothing
  * @param grades what differs by grade
  * @param composition of a blend or a solution, in shares of it; empty for a single substance
- * @param allergens fragrance allergens that the law has declared, in % of the ingredient, by the name they
- *     are declared under; a substance that is itself one carries 100 % of it
+ * @param allergens fragrance allergens that the law has declared, in % of the ingredient, by the
+ *     name they are declared under; a substance that is itself one carries 100 % of it
  * @param countsAs molecules or atoms of what the law counts in one molecule of it, such as two of
  *     sulfur dioxide in a metabisulfite
  * @param note a short remark, or empty

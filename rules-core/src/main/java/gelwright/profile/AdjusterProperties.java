@@ -12,7 +12,8 @@ import java.util.Set;
 
 /** What is added to reach a pH: whether it can, and how much it takes. */
 final class AdjusterProperties {
-  // The water phase is solved without any adjuster; an adjuster is then an amount of charge added to
+  // The water phase is solved without any adjuster; an adjuster is then an amount of charge added
+  // to
   // it. Added to a solution that already stands at the target, whatever shows net positive charge
   // there raises the pH and whatever shows net negative charge lowers it, so the way it moves
   // follows from its own charge at the target. That the raw materials bring a pH of their own is a

@@ -54,8 +54,7 @@ final class AllergenProperties {
     for (Component component : components) {
       if (isSilent(component)) {
         String what = component.missing("allergens");
-        silent.add(
-            new Model.AllergenItem(what, List.of(component), Truth.open(Set.of(what))));
+        silent.add(new Model.AllergenItem(what, List.of(component), Truth.open(Set.of(what))));
       }
       for (String name : allergens(component).keySet()) {
         carriers.computeIfAbsent(name, key -> new ArrayList<>()).add(component);
@@ -63,8 +62,7 @@ final class AllergenProperties {
     }
     List<Model.AllergenItem> items = new ArrayList<>();
     carriers.forEach(
-        (name, all) ->
-            items.add(new Model.AllergenItem(name, List.copyOf(all), Truth.CERTAIN)));
+        (name, all) -> items.add(new Model.AllergenItem(name, List.copyOf(all), Truth.CERTAIN)));
     items.addAll(silent);
     return List.copyOf(items);
   }

@@ -19,7 +19,10 @@ package gelwright.science;
  * memory).
  */
 public final class Dispersion {
-  /** log10 of the viscosity ratio above which simple shear breaks no drop; ratio 4.08. de Bruijn 1989. */
+  /**
+   * log10 of the viscosity ratio above which simple shear breaks no drop; ratio 4.08. de Bruijn
+   * 1989.
+   */
   private static final double DIVERGENCE = 0.611;
 
   /** Largest exponent of ten returned for Ca_c short of the divergence. */

@@ -24,7 +24,9 @@ public final class Suspension {
   /** The same limit as the ratio tau_y/(g |drho| d): a third of {@link #BERIS}, Beris 1985. */
   public static final double THEORY = BERIS / 3;
 
-  /** Ratio tau_y/(g |drho| d) that the more demanding experiments ask for (Chhabra, from memory). */
+  /**
+   * Ratio tau_y/(g |drho| d) that the more demanding experiments ask for (Chhabra, from memory).
+   */
   public static final double EXPERIMENT = 0.2;
 
   /** Exponent for small slow particles (Re below 0.2). Richardson and Zaki 1954. */

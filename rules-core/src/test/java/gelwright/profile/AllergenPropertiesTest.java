@@ -21,7 +21,8 @@ import org.junit.jupiter.api.Test;
 
 @DisplayName("allergens")
 final class AllergenPropertiesTest {
-  private static final Vocabulary.ItemKind KIND = Profile.vocabulary().kind("allergen").orElseThrow();
+  private static final Vocabulary.ItemKind KIND =
+      Profile.vocabulary().kind("allergen").orElseThrow();
 
   private final Catalogue catalogue =
       catalogue(
@@ -75,7 +76,8 @@ final class AllergenPropertiesTest {
   }
 
   @Test
-  @DisplayName("a perfume that says nothing could bring any allergen: nothing is known to be absent")
+  @DisplayName(
+      "a perfume that says nothing could bring any allergen: nothing is known to be absent")
   void silentPerfume() {
     List<Facts.Item> items =
         items(
@@ -89,18 +91,17 @@ final class AllergenPropertiesTest {
     assertEquals(0.605, linalool.atMost().likely(), 1e-15);
     assertEquals(Set.of("allergens of Perfume of the House"), linalool.missing());
     assertEquals(Odds.OPEN, items.get(1).membership());
-    assertEquals(
-        Set.of("allergens of Perfume of the House"), items.get(1).membershipMissing());
+    assertEquals(Set.of("allergens of Perfume of the House"), items.get(1).membershipMissing());
     assertEquals(0.5, share(items.get(1)).atMost().likely(), 1e-15);
   }
 
   @Test
-  @DisplayName("an ingredient the catalogue does not have could bring any; one without scent brings none")
+  @DisplayName(
+      "an ingredient the catalogue does not have could bring any; one without scent brings none")
   void unknownAndUnscented() {
     assertEquals(
         List.of("allergens of Something Else"),
         names(items(line("A", "Aqua", "rest"), line("A", "Something Else", "1"))));
-    assertEquals(
-        List.of(), names(items(line("A", "Aqua", "rest"), line("A", "Salt", "1"))));
+    assertEquals(List.of(), names(items(line("A", "Aqua", "rest"), line("A", "Salt", "1"))));
   }
 }

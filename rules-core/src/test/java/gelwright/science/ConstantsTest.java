@@ -105,8 +105,7 @@ final class ConstantsTest {
       String text = read(file);
       for (Matcher constant = CONSTANT.matcher(text); constant.find(); ) {
         seen++;
-        String name =
-            file.getFileName().toString().replace(".java", "") + "." + constant.group(2);
+        String name = file.getFileName().toString().replace(".java", "") + "." + constant.group(2);
         String classSays = OF_THE_CLASS.get(name);
         if (classSays != null) {
           assertTrue(text.contains(classSays), name + ": its class says " + classSays);
