@@ -55,8 +55,8 @@ public final class ExampleRunner {
       Place place) {}
 
   /**
-   * Runs the examples of a rule set for a date, in their order. Those of rules that are not in the
-   * book, such as switched off ones, are not run.
+   * Runs the examples of a rule set for a date, in their order; an example may say its own date.
+   * Those of rules that are not in the book, such as switched off ones, are not run.
    */
   public List<Result> run(RuleSheet sheet, LocalDate on) {
     List<Result> results = new ArrayList<>();
@@ -95,7 +95,8 @@ public final class ExampleRunner {
       return unreadable(problems);
     }
     Reviewer reviewer = Reviewer.using(new Knowledge(catalogue.value().get(), book));
-    Map<Subject, Outcome> outcomes = reviewer.outcomes(formula.value().get(), on, id);
+    Map<Subject, Outcome> outcomes =
+        reviewer.outcomes(formula.value().get(), applied.value().get().on().orElse(on), id);
     if (example.row().isPresent()) {
       return outcomes.entrySet().stream()
           .filter(entry -> entry.getKey().name().equals(example.row().get()))

@@ -15,6 +15,7 @@ import gelwright.sheets.tree.Limits;
 import gelwright.sheets.tree.Node;
 import gelwright.sheets.tree.Read;
 import gelwright.sheets.tree.Words;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -30,8 +31,9 @@ import java.util.regex.Pattern;
  *
  * <p>A key of a formula sheet merges into it: mappings key by key, everything else replaces, {@code
  * none} removes. {@code step N} merges into a step of the method. {@code without} removes a line, a
- * part of the sheet ("product.texture"), or a piece of knowledge ("density of Glycerin"). Every
- * other key is an ingredient with its share, or with attributes of its line.
+ * part of the sheet ("product.texture"), or a piece of knowledge ("density of Glycerin"). {@code
+ * on} is the day of the review. Every other key is an ingredient with its share, or with attributes
+ * of its line.
  */
 public final class Overlay {
   private static final Pattern STEP = Pattern.compile("step\\s+(\\d{1,4})");
@@ -59,6 +61,7 @@ public final class Overlay {
 
   private final Map<String, Node.Entry> sheet;
   private final List<Removal> removals = new ArrayList<>();
+  private Optional<LocalDate> on = Optional.empty();
   private final Problems problems = new Problems(Limits.USUAL);
 
   private Overlay(Node.Mapping base) {
@@ -70,8 +73,9 @@ public final class Overlay {
    *
    * @param formula the changed sheet, still to be read
    * @param removals what is to be forgotten of ingredients
+   * @param on the day of the review, if the overlay says one
    */
-  public record Applied(Document formula, List<Removal> removals) {
+  public record Applied(Document formula, List<Removal> removals, Optional<LocalDate> on) {
     public Applied {
       removals = List.copyOf(removals);
     }
@@ -153,7 +157,8 @@ public final class Overlay {
                     base.file(),
                     new Node.Mapping(root.place(), changed.sheet, false),
                     base.problems()),
-                changed.removals));
+                changed.removals,
+                changed.on));
   }
 
   private void change(Node.Entry entry) {
@@ -163,6 +168,8 @@ public final class Overlay {
       Values.oneOrMore(Values.PLACED_TEXT)
           .read(entry.value(), "\"without\"", problems)
           .ifPresent(list -> list.forEach(text -> remove(text.text(), entry)));
+    } else if (key.equals("on")) {
+      on = Values.DATE.read(entry.value(), "\"on\"", problems);
     } else if (FormulaWords.SHEET.contains(key)) {
       merge(sheet, entry);
     } else if (step.matches()) {

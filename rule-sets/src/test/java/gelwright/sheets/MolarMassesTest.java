@@ -70,7 +70,9 @@ final class MolarMassesTest {
           Map.entry("Co", 58.933),
           Map.entry("Zn", 65.38),
           Map.entry("Br", 79.904),
-          Map.entry("I", 126.90));
+          Map.entry("Ag", 107.87),
+          Map.entry("I", 126.90),
+          Map.entry("Hg", 200.59));
 
   private static final Catalogue CATALOGUE = Bundled.load().catalogue();
 

@@ -360,7 +360,7 @@ final class AcidityProperties {
     add(world, component, PER_MOLE, solution);
   }
 
-  private static Optional<Figure> molarMass(Component component) {
+  static Optional<Figure> molarMass(Component component) {
     Ingredient ingredient = component.ingredient();
     Optional<String> form = component.first().source().hydrate();
     if (form.isPresent()) {

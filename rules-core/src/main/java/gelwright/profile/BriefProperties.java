@@ -68,6 +68,15 @@ final class BriefProperties {
                       0,
                       "balance (equipment.balance)")));
 
+  static final List<Definition> OF_MARKETS =
+      List.of(
+          Definition.choice(
+              "name",
+              Set.of(),
+              true,
+              "code of the market",
+              (model, item) -> Chosen.of(model.formula().brief().markets().get(item))));
+
   private BriefProperties() {}
 
   private static Brief brief(World world) {

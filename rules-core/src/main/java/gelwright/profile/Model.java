@@ -6,6 +6,7 @@ import gelwright.ingredient.Catalogue;
 import gelwright.ingredient.HeatLimit;
 import gelwright.ingredient.Known;
 import gelwright.rule.Truth;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,6 +20,7 @@ final class Model {
   private final List<AllergenItem> allergens;
   private final List<Component> adjusters;
   private final List<AcceptanceState> acceptances;
+  private final Optional<LocalDate> on;
 
   /**
    * A heat limit of an ingredient of the recipe, or that its heat limits are not known.
@@ -44,11 +46,16 @@ final class Model {
    */
   record AllergenItem(String name, List<Component> carriers, Truth membership) {}
 
-  Model(Formula formula, Catalogue catalogue, List<AcceptanceState> acceptances) {
+  Model(
+      Formula formula,
+      Catalogue catalogue,
+      List<AcceptanceState> acceptances,
+      Optional<LocalDate> on) {
     this.formula = formula;
     this.catalogue = catalogue;
     this.recipe = new Recipe(formula, catalogue);
     this.acceptances = List.copyOf(acceptances);
+    this.on = on;
     List<HeatItem> items = new ArrayList<>();
     for (Component component : recipe.components()) {
       Known<List<HeatLimit>> heat = component.ingredient().heat();
@@ -91,6 +98,11 @@ final class Model {
 
   List<AcceptanceState> acceptances() {
     return acceptances;
+  }
+
+  /** The day the formula is reviewed for; empty when no review asks. */
+  Optional<LocalDate> on() {
+    return on;
   }
 
   Component component(int index) {

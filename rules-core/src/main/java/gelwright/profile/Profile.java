@@ -12,6 +12,7 @@ import gelwright.rule.Chosen;
 import gelwright.rule.Facts;
 import gelwright.rule.Truth;
 import gelwright.rule.Vocabulary;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
@@ -19,6 +20,7 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 
@@ -52,10 +54,14 @@ public final class Profile implements Facts {
   /** A function called with numbers, and with components where it takes names. */
   private record Call(int slot, List<Object> arguments) {}
 
-  Profile(Formula formula, Profiler profiler, List<AcceptanceState> acceptances) {
+  Profile(
+      Formula formula,
+      Profiler profiler,
+      List<AcceptanceState> acceptances,
+      Optional<LocalDate> on) {
     this.formula = formula;
     this.profiler = profiler;
-    this.model = new Model(formula, profiler.catalogue(), acceptances);
+    this.model = new Model(formula, profiler.catalogue(), acceptances, on);
     this.likely = new World(model);
     this.strangers = !model.recipe().strangers().isEmpty();
   }
@@ -65,12 +71,17 @@ public final class Profile implements Facts {
     return Profiler.using(catalogue).profile(formula);
   }
 
+  /** The same for a day: what the law asks for changes with the day the product is sold. */
+  public static Profile of(Formula formula, Catalogue catalogue, LocalDate on) {
+    return Profiler.using(catalogue).profile(formula, on);
+  }
+
   /** The same profile, telling rules what became of the acceptances on the sheet. */
   public Profile with(List<AcceptanceState> acceptances) {
     if (acceptances.isEmpty() && model.acceptances().isEmpty()) {
       return this;
     }
-    return new Profile(formula, profiler, acceptances);
+    return new Profile(formula, profiler, acceptances, model.on());
   }
 
   /** The names and types of all properties. */
@@ -180,6 +191,8 @@ public final class Profile implements Facts {
           "/ingredients/" + model.allergens().get(item).carriers().get(0).first().line();
       case "adjuster" -> "/ingredients/" + model.adjusters().get(item).first().line();
       case "step" -> "/method/" + item;
+      case "market" -> "/product/markets/" + item;
+      case "label-entry" -> "/label/ingredients/" + item;
       default -> "/accepted/" + item;
     };
   }
@@ -218,6 +231,10 @@ public final class Profile implements Facts {
         plain[i] = number.value().atLeast().likely();
       } else if (argument instanceof Argument.Names names) {
         missing = Reading.union(missing, names.value().missing());
+        if (Functions.ALL.get(slot).names() == Functions.Names.WORDS) {
+          plain[i] = names.value().names();
+          continue;
+        }
         BitSet components = components(names);
         if (components.isEmpty() && plain.length == 1 && missing.isEmpty() && !strangers) {
           return NOTHING;

@@ -5,9 +5,11 @@ import static java.util.Objects.requireNonNull;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.ingredient.Ingredient;
+import java.time.LocalDate;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -32,7 +34,12 @@ public final class Profiler {
 
   /** The profile of a formula. */
   public Profile profile(Formula formula) {
-    return new Profile(requireNonNull(formula, "formula"), this, List.of());
+    return new Profile(requireNonNull(formula, "formula"), this, List.of(), Optional.empty());
+  }
+
+  /** The profile of a formula on a day: what the law asks for changes with the day. */
+  public Profile profile(Formula formula, LocalDate on) {
+    return new Profile(requireNonNull(formula, "formula"), this, List.of(), Optional.of(on));
   }
 
   Catalogue catalogue() {

@@ -46,6 +46,7 @@ final class Properties {
     all.addAll(PreservationProperties.ALL);
     all.addAll(CarryingProperties.ALL);
     all.addAll(HeatProperties.ALL);
+    all.addAll(LabelProperties.ALL);
     return List.copyOf(all);
   }
 
@@ -59,6 +60,7 @@ final class Properties {
     ofIngredients.addAll(CarryingProperties.OF_INGREDIENTS);
     ofIngredients.addAll(HeatProperties.OF_INGREDIENTS);
     ofIngredients.addAll(SolubilityProperties.OF_INGREDIENTS);
+    ofIngredients.addAll(LabelProperties.OF_INGREDIENTS);
     Family ingredients =
         new Family(
             "ingredient",
@@ -101,6 +103,18 @@ final class Properties {
             model -> model.acceptances().size(),
             (model, item) -> model.acceptances().get(item).name(),
             CompositionProperties.OF_ACCEPTANCES);
+    Family markets =
+        new Family(
+            "market",
+            model -> model.formula().brief().markets().size(),
+            (model, item) -> model.formula().brief().markets().get(item),
+            BriefProperties.OF_MARKETS);
+    Family entries =
+        new Family(
+            "label-entry",
+            model -> LabelProperties.entries(model).size(),
+            (model, item) -> LabelProperties.itemName(model, item),
+            LabelProperties.OF_ENTRIES);
     List<Kind> kinds = new ArrayList<>();
     kinds.add(certain("ingredient", ingredients));
     for (String function :
@@ -144,6 +158,8 @@ final class Properties {
             false));
     kinds.add(certain("adjuster", adjusters));
     kinds.add(certain("acceptance", acceptances));
+    kinds.add(certain("market", markets));
+    kinds.add(certain("label-entry", entries));
     return List.copyOf(kinds);
   }
 

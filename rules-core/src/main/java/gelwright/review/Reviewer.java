@@ -90,7 +90,7 @@ public final class Reviewer {
   public Review review(Formula formula, LocalDate on, Set<Include> include) {
     requireNonNull(formula, "formula");
     requireNonNull(on, "on");
-    return new Session(profiler.profile(formula), on, include).run();
+    return new Session(profiler.profile(formula, on), on, include).run();
   }
 
   /**
@@ -113,7 +113,7 @@ public final class Reviewer {
             .filter(each -> each.id().equals(rule))
             .findFirst()
             .orElseThrow(() -> new IllegalArgumentException("no such rule: " + rule));
-    return new Session(profiler.profile(formula), on, Set.of()).only(compiled);
+    return new Session(profiler.profile(formula, on), on, Set.of()).only(compiled);
   }
 
   /**
@@ -125,7 +125,7 @@ public final class Reviewer {
   public SortedMap<String, Map<Subject, Verdict>> verdicts(Formula formula, LocalDate on) {
     requireNonNull(formula, "formula");
     requireNonNull(on, "on");
-    return new Session(profiler.profile(formula), on, Set.of()).all();
+    return new Session(profiler.profile(formula, on), on, Set.of()).all();
   }
 
   /** The worst of several outcomes of one rule, as {@link Review#rules} gives it. */
