@@ -225,9 +225,9 @@ public sealed interface FlowLaw {
 
   /**
    * Entangling random coils after Morris et al. (1981, Carbohydrate Polymers 1:5-21). With x = c
-   * [eta] the specific viscosity at rest is 10 (x/breakAt)^p, p = below or above as x is; Morris
-   * found breakAt 4, p 1.4 and 3.3 for many polysaccharides, and that guar and locust bean gum are
-   * steeper. Shear thinning has one shape for all (Morris 1990, Carbohydrate Polymers 13:85): Cross
+   * [eta] the specific viscosity at rest is atBreak (x/breakAt)^p, p = below or above as x is;
+   * Morris found atBreak 10, breakAt 4, p 1.4 and 3.3 for many polysaccharides, and that guar and
+   * locust bean gum are steeper. Shear thinning has one shape for all (Morris 1990, Carbohydrate Polymers 13:85): Cross
    * with m = 0.76. Where no flow curve is known the time constant is the Rouse time, (6/pi²)(eta0 -
    * eta_s) M/(c R T) at 25 °C, good to a factor of 3.
    *
@@ -239,6 +239,7 @@ public sealed interface FlowLaw {
    * @param above exponent above the break
    * @param molarMass kg/mol
    * @param exponent m of the shear thinning
+   * @param atBreak specific viscosity at the break, about 10; scaling it scales the gum's viscosity
    */
   record RandomCoil(
       double intrinsicViscosity,
@@ -247,12 +248,26 @@ public sealed interface FlowLaw {
       double above,
       double molarMass,
       double exponent,
+      double atBreak,
       Range range)
       implements FlowLaw {
     /** Specific viscosity at the break: about 10, Morris et al. 1981. */
-    private static final double AT_BREAK = 10;
+    public static final double AT_BREAK = 10;
+
+    /** A coil with Morris's specific viscosity at the break. */
+    public RandomCoil(
+        double intrinsicViscosity,
+        double breakAt,
+        double below,
+        double above,
+        double molarMass,
+        double exponent,
+        Range range) {
+      this(intrinsicViscosity, breakAt, below, above, molarMass, exponent, AT_BREAK, range);
+    }
 
     public RandomCoil {
+      Thermal.positive(atBreak, "atBreak");
       Thermal.positive(intrinsicViscosity, "intrinsicViscosity");
       Thermal.positive(breakAt, "breakAt");
       Thermal.positive(below, "below");
@@ -269,7 +284,7 @@ public sealed interface FlowLaw {
     /** Specific viscosity at rest, (eta0 - eta_s)/eta_s, at a concentration in % w/w. */
     public double specificViscosity(double concentration) {
       double ratio = concentration * intrinsicViscosity / breakAt;
-      return AT_BREAK * Math.pow(ratio, ratio <= 1 ? below : above);
+      return atBreak * Math.pow(ratio, ratio <= 1 ? below : above);
     }
 
     @Override

@@ -8,7 +8,8 @@ package gelwright.science;
  *   <li>crowding: the drops touch at a volume fraction of 0.64 (random close packing);
  *   <li>practice: parts of oil per part of gum, times the gum's share;
  *   <li>custom: the upper share at which such gels are made;
- *   <li>holding: what drop size and yield stress together hold still.
+ *   <li>holding: what the yield stress holds still at the size of the drops, or what drifts too
+ *       little over the shelf life to be seen, whichever is more.
  * </ul>
  *
  * <p>No law of this capacity is published. Practice usually binds and is known to a factor of 2 to
@@ -35,7 +36,8 @@ public final class OilCapacity {
    * @param crowding from {@link #crowdingShare}
    * @param practice oil per gum times gum
    * @param custom upper share; 100 where none is known
-   * @param holding from {@link #holdingShare}; 100 where the drops are held
+   * @param holding the larger of {@link #holdingShare} and {@link #driftShare}; 100 where the drops
+   *     are held
    */
   public record Bounds(double crowding, double practice, double custom, double holding) {
     public Bounds {
@@ -93,7 +95,7 @@ public final class OilCapacity {
   }
 
   /**
-   * Share of oil that is held still, % w/w: 100 where the yield stress exceeds what the largest
+   * Share of oil that a yield stress holds still, % w/w: 100 where the yield stress exceeds what the largest
    * drop needs, 0 where it falls short, smooth between: 100/(1 + (needed/yield)^8).
    *
    * @param yieldStress of the gel, Pa
@@ -105,5 +107,19 @@ public final class OilCapacity {
       return 100;
     }
     return yieldStress == 0 ? 0 : 100 / (1 + Math.pow(yieldNeeded / yieldStress, 8));
+  }
+
+  /**
+   * Share of oil that stays where it is for want of time, % w/w: 100 where its drops drift less
+   * over the shelf life than anybody sees, 0 where they drift more, smooth between: 100/(1 +
+   * (drift/unseen)^4). For gums that thicken without a yield stress.
+   *
+   * @param drift of the largest drop over the shelf life, m (see {@link Suspension#drift})
+   * @param unseen drift that nobody sees, m
+   */
+  public static double driftShare(double drift, double unseen) {
+    return 100
+        / (1
+            + Math.pow(Thermal.notNegative(drift, "drift") / Thermal.positive(unseen, "unseen"), 4));
   }
 }

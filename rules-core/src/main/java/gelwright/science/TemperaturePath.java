@@ -180,6 +180,20 @@ public final class TemperaturePath {
     return celsius[0];
   }
 
+  /**
+   * Lowest temperature since the path last was at or above a limit, °C: how far a melt has cooled.
+   * Where it never was that hot, the lowest of the whole path.
+   *
+   * @param limit °C, such as the melting temperature of a gel
+   */
+  public double coolestSince(double limit) {
+    double coolest = Double.POSITIVE_INFINITY;
+    for (double value : celsius) {
+      coolest = value >= limit ? value : Math.min(coolest, value);
+    }
+    return coolest;
+  }
+
   /** Time spent above a temperature in °C, s. */
   public double secondsAbove(double limit) {
     double total = 0;
