@@ -124,15 +124,31 @@ final class GelFlow {
     return portions;
   }
 
-  /** A gum with as much of it as flows at least and at most. */
+  /**
+   * A gum with as much of it as flows at least and at most.
+   *
+   * @param present the most there is of it; {@code high} is not below the range of its law
+   */
   private record Piece(
-      Portion portion, Gum gum, FlowLaw law, double low, double high, Reading left, boolean sure) {
+      Portion portion,
+      Gum gum,
+      FlowLaw law,
+      double low,
+      double high,
+      double present,
+      Reading left,
+      boolean sure) {
     String name() {
       return portion.component().name();
     }
 
     double concentration(boolean thick) {
       return thick ? high : sure ? low : 0;
+    }
+
+    /** What there is of it for a pair with another. */
+    double forPair(boolean thick) {
+      return thick ? present : concentration(false);
     }
 
     FlowLaw.Part part(double concentration, boolean thick) {
@@ -223,6 +239,7 @@ final class GelFlow {
       }
     }
     String range = outside(component.name(), gum);
+    double present = high;
     if (high < gum.from()) {
       notes.missing.add(range);
       high = gum.from();
@@ -240,7 +257,7 @@ final class GelFlow {
     double warm = warmth(world, gum, component.name(), celsius);
     Reading factor = left.map(value -> value * warm);
     FlowLaw law = law(world, component.name(), gum);
-    return Optional.of(new Piece(portion, gum, law, low, high, factor, sure));
+    return Optional.of(new Piece(portion, gum, law, low, high, present, factor, sure));
   }
 
   private static String outside(String name, Gum gum) {
@@ -407,9 +424,12 @@ final class GelFlow {
       List<FlowCurve> bounds,
       Notes notes) {
     String name = first.name() + " with " + second.name();
-    double a = first.concentration(thick);
-    double b = second.concentration(thick);
+    double a = first.forPair(thick);
+    double b = second.forPair(thick);
     double total = a + b;
+    if (Math.min(a, b) <= NEGLIGIBLE * NEGLIGIBLE * total) {
+      return Optional.empty();
+    }
     double share = 100 * a / total;
     pair.sources().forEach(world::source);
     if (pair.gum().isEmpty()) {
@@ -443,7 +463,7 @@ final class GelFlow {
           List<FlowLaw.Part> both =
               List.of(
                   GumModifiers.part(law, drawn, factor),
-                  major.part(Math.max(0, total - drawn), true));
+                  major.part(Math.max(0, Math.max(total, major.concentration(true)) - drawn), true));
           bounds.addAll(mix(world, both, solvent));
           bounds.add(GumModifiers.part(law, drawn, factor).law().at(drawn, solvent));
         }
@@ -599,13 +619,19 @@ final class GelFlow {
               p.of("break"),
               p.of("power-below"),
               p.of("power-above"),
-              p.of("molar-mass"),
+              p.of("molar-mass") * relaxation(world, name),
               p.of("cross-exponent"),
               p.of("specific-at-break"),
               range);
       case "newtonian" -> new FlowLaw.Exponential(p.of("viscosity"), p.of("growth"), range);
       default -> throw new IllegalArgumentException("no such flow law: " + gum.law());
     };
+  }
+
+  /** The molar mass of a coil enters its relaxation time alone, which is good to this factor. */
+  private static double relaxation(World world, String name) {
+    return world.withinFactor(
+        1, Practice.RELAXATION_FACTOR, "relaxation time of " + name, FLOW_READING);
   }
 
   private record Parameters(World world, String gum, Map<String, Figure> figures) {

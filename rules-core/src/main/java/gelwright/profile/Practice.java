@@ -80,6 +80,12 @@ final class Practice {
    */
   static final double POLYOL_FACTOR = 1.3;
 
+  /**
+   * ×/÷ range of the Rouse time as the relaxation time of a coil: it sets where the shear thinning
+   * begins. From memory.
+   */
+  static final double RELAXATION_FACTOR = 3;
+
   /** ± range of a density read from a filled and weighed beaker, kg/m³. Common practice. */
   static final double DENSITY_READING = 5;
 

@@ -105,7 +105,7 @@ public sealed interface FlowCurve {
   default double shearRateAt(double stress) {
     // The stress above the yield, in logarithms, is close to a straight line against the log of
     // the rate and never falls, so the Illinois form of false position needs about ten steps.
-    Thermal.notNegative(stress, "stress");
+    Require.notNegative(stress, "stress");
     double excess = stress - yieldStress();
     if (excess <= 0) {
       return 0;
@@ -168,10 +168,10 @@ public sealed interface FlowCurve {
   record Plastic(double yieldStress, double consistency, double flowIndex, double solventViscosity)
       implements FlowCurve {
     public Plastic {
-      Thermal.notNegative(yieldStress, "yieldStress");
-      Thermal.notNegative(consistency, "consistency");
-      Thermal.positive(flowIndex, "flowIndex");
-      Thermal.notNegative(solventViscosity, "solventViscosity");
+      Require.notNegative(yieldStress, "yieldStress");
+      Require.notNegative(consistency, "consistency");
+      Require.positive(flowIndex, "flowIndex");
+      Require.notNegative(solventViscosity, "solventViscosity");
       if (flowIndex > 2) {
         throw new IllegalArgumentException("flowIndex must be at most 2, was " + flowIndex);
       }
@@ -226,10 +226,10 @@ public sealed interface FlowCurve {
   record Coil(double restViscosity, double timeConstant, double exponent, double solventViscosity)
       implements FlowCurve {
     public Coil {
-      Thermal.notNegative(restViscosity, "restViscosity");
-      Thermal.notNegative(timeConstant, "timeConstant");
-      Thermal.positive(exponent, "exponent");
-      Thermal.notNegative(solventViscosity, "solventViscosity");
+      Require.notNegative(restViscosity, "restViscosity");
+      Require.notNegative(timeConstant, "timeConstant");
+      Require.positive(exponent, "exponent");
+      Require.notNegative(solventViscosity, "solventViscosity");
       if (exponent > 1) {
         throw new IllegalArgumentException("exponent must be at most 1, was " + exponent);
       }
@@ -299,9 +299,9 @@ public sealed interface FlowCurve {
       double solventViscosity)
       implements FlowCurve {
     public Blend {
-      Thermal.notNegative(yieldStress, "yieldStress");
-      Thermal.notNegative(factor, "factor");
-      Thermal.notNegative(solventViscosity, "solventViscosity");
+      Require.notNegative(yieldStress, "yieldStress");
+      Require.notNegative(factor, "factor");
+      Require.notNegative(solventViscosity, "solventViscosity");
       members = List.copyOf(members);
       weights = List.copyOf(weights);
       if (members.isEmpty() || members.size() != weights.size()) {
@@ -368,8 +368,8 @@ public sealed interface FlowCurve {
         throw new IllegalArgumentException("shearRates and stresses must pair up, two or more");
       }
       for (int i = 0; i < shearRates.size(); i++) {
-        Thermal.positive(shearRates.get(i), "shearRates");
-        Thermal.positive(stresses.get(i), "stresses");
+        Require.positive(shearRates.get(i), "shearRates");
+        Require.positive(stresses.get(i), "stresses");
         boolean rises =
             i == 0
                 || (shearRates.get(i) > shearRates.get(i - 1)
@@ -443,8 +443,8 @@ public sealed interface FlowCurve {
   record Joined(FlowCurve known, double from, double to, FlowCurve below, FlowCurve above)
       implements FlowCurve {
     public Joined {
-      Thermal.notNegative(from, "from");
-      Thermal.positive(to, "to");
+      Require.notNegative(from, "from");
+      Require.positive(to, "to");
       if (from > to) {
         throw new IllegalArgumentException("from must not be above to: " + from + ", " + to);
       }

@@ -67,8 +67,8 @@ public final class FlowFit {
    */
   public record Point(double shearRate, double stress) {
     public Point {
-      Thermal.positive(shearRate, "shearRate");
-      Thermal.positive(stress, "stress");
+      Require.positive(shearRate, "shearRate");
+      Require.positive(stress, "stress");
     }
   }
 
@@ -187,7 +187,7 @@ public final class FlowFit {
    * @return best first; empty when there are too few points
    */
   public static List<Fit> all(List<Point> points, double solventViscosity) {
-    Thermal.notNegative(solventViscosity, "solventViscosity");
+    Require.notNegative(solventViscosity, "solventViscosity");
     List<Fit> fits = new ArrayList<>();
     for (Form form : Form.values()) {
       int counted = form.parameters().size() + 1;

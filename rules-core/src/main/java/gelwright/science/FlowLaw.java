@@ -26,8 +26,8 @@ public sealed interface FlowLaw {
   /** Concentrations in % w/w between which a law is meant to hold. */
   record Range(double low, double high) {
     public Range {
-      Thermal.notNegative(low, "low");
-      Thermal.positive(high, "high");
+      Require.notNegative(low, "low");
+      Require.positive(high, "high");
       if (low >= high) {
         throw new IllegalArgumentException("low must be below high: " + low + ", " + high);
       }
@@ -61,7 +61,7 @@ public sealed interface FlowLaw {
   /** One gum of a mixture: its law and its concentration in % w/w of the water phase. */
   record Part(FlowLaw law, double concentration) {
     public Part {
-      Thermal.notNegative(concentration, "concentration");
+      Require.notNegative(concentration, "concentration");
     }
   }
 
@@ -152,10 +152,10 @@ public sealed interface FlowLaw {
       Range range)
       implements FlowLaw {
     public HerschelBulkley {
-      Thermal.notNegative(yieldPrefactor, "yieldPrefactor");
-      Thermal.positive(yieldExponent, "yieldExponent");
-      Thermal.positive(consistencyPrefactor, "consistencyPrefactor");
-      Thermal.positive(consistencyExponent, "consistencyExponent");
+      Require.notNegative(yieldPrefactor, "yieldPrefactor");
+      Require.positive(yieldExponent, "yieldExponent");
+      Require.positive(consistencyPrefactor, "consistencyPrefactor");
+      Require.positive(consistencyExponent, "consistencyExponent");
       atMost(2, flowIndex, "flowIndex");
     }
 
@@ -167,7 +167,7 @@ public sealed interface FlowLaw {
 
     @Override
     public FlowCurve at(double concentration, double solventViscosity) {
-      Thermal.notNegative(concentration, "concentration");
+      Require.notNegative(concentration, "concentration");
       return new FlowCurve.Plastic(
           yieldPrefactor * Math.pow(concentration, yieldExponent),
           consistencyPrefactor * Math.pow(concentration, consistencyExponent),
@@ -200,16 +200,16 @@ public sealed interface FlowLaw {
       Range range)
       implements FlowLaw {
     public Cross {
-      Thermal.positive(viscosityPrefactor, "viscosityPrefactor");
-      Thermal.positive(viscosityExponent, "viscosityExponent");
-      Thermal.notNegative(timePrefactor, "timePrefactor");
-      Thermal.notNegative(timeExponent, "timeExponent");
+      Require.positive(viscosityPrefactor, "viscosityPrefactor");
+      Require.positive(viscosityExponent, "viscosityExponent");
+      Require.notNegative(timePrefactor, "timePrefactor");
+      Require.notNegative(timeExponent, "timeExponent");
       atMost(1, exponent, "exponent");
     }
 
     @Override
     public FlowCurve at(double concentration, double solventViscosity) {
-      Thermal.notNegative(concentration, "concentration");
+      Require.notNegative(concentration, "concentration");
       return new FlowCurve.Coil(
           viscosityPrefactor * Math.pow(concentration, viscosityExponent),
           timePrefactor * Math.pow(concentration, timeExponent),
@@ -267,12 +267,12 @@ public sealed interface FlowLaw {
     }
 
     public RandomCoil {
-      Thermal.positive(atBreak, "atBreak");
-      Thermal.positive(intrinsicViscosity, "intrinsicViscosity");
-      Thermal.positive(breakAt, "breakAt");
-      Thermal.positive(below, "below");
-      Thermal.positive(above, "above");
-      Thermal.positive(molarMass, "molarMass");
+      Require.positive(atBreak, "atBreak");
+      Require.positive(intrinsicViscosity, "intrinsicViscosity");
+      Require.positive(breakAt, "breakAt");
+      Require.positive(below, "below");
+      Require.positive(above, "above");
+      Require.positive(molarMass, "molarMass");
       atMost(1, exponent, "exponent");
     }
 
@@ -289,7 +289,7 @@ public sealed interface FlowLaw {
 
     @Override
     public FlowCurve at(double concentration, double solventViscosity) {
-      Thermal.notNegative(concentration, "concentration");
+      Require.notNegative(concentration, "concentration");
       double added = solventViscosity * specificViscosity(concentration);
       return new FlowCurve.Coil(
           added, rouseTime(added, molarMass, concentration), exponent, solventViscosity);
@@ -325,11 +325,11 @@ public sealed interface FlowLaw {
       Range range)
       implements FlowLaw {
     public CoilSeries {
-      Thermal.positive(intrinsicViscosity, "intrinsicViscosity");
-      Thermal.notNegative(huggins, "huggins");
-      Thermal.notNegative(coefficient, "coefficient");
-      Thermal.positive(power, "power");
-      Thermal.positive(molarMass, "molarMass");
+      Require.positive(intrinsicViscosity, "intrinsicViscosity");
+      Require.notNegative(huggins, "huggins");
+      Require.notNegative(coefficient, "coefficient");
+      Require.positive(power, "power");
+      Require.positive(molarMass, "molarMass");
       atMost(1, exponent, "exponent");
     }
 
@@ -339,7 +339,7 @@ public sealed interface FlowLaw {
      * 0.1 to 3 million.
      */
     public static double hyaluronateIntrinsicViscosity(double molarMass) {
-      return 3.6e-4 * Math.pow(1000 * Thermal.positive(molarMass, "molarMass"), 0.78);
+      return 3.6e-4 * Math.pow(1000 * Require.positive(molarMass, "molarMass"), 0.78);
     }
 
     /** Specific viscosity at rest, (eta0 - eta_s)/eta_s, at a concentration in % w/w. */
@@ -350,7 +350,7 @@ public sealed interface FlowLaw {
 
     @Override
     public FlowCurve at(double concentration, double solventViscosity) {
-      Thermal.notNegative(concentration, "concentration");
+      Require.notNegative(concentration, "concentration");
       double added = solventViscosity * specificViscosity(concentration);
       return new FlowCurve.Coil(
           added, rouseTime(added, molarMass, concentration), exponent, solventViscosity);
@@ -375,13 +375,13 @@ public sealed interface FlowLaw {
     private static final double STEEPEST = 300;
 
     public Exponential {
-      Thermal.positive(prefactor, "prefactor");
-      Thermal.positive(rate, "rate");
+      Require.positive(prefactor, "prefactor");
+      Require.positive(rate, "rate");
     }
 
     @Override
     public FlowCurve at(double concentration, double solventViscosity) {
-      Thermal.notNegative(concentration, "concentration");
+      Require.notNegative(concentration, "concentration");
       return FlowCurve.Coil.newtonian(
           prefactor * Math.expm1(Math.min(STEEPEST, rate * concentration)), solventViscosity);
     }
@@ -401,13 +401,13 @@ public sealed interface FlowLaw {
    */
   record NewtonianPower(double intrinsicViscosity, double power, Range range) implements FlowLaw {
     public NewtonianPower {
-      Thermal.positive(intrinsicViscosity, "intrinsicViscosity");
-      Thermal.positive(power, "power");
+      Require.positive(intrinsicViscosity, "intrinsicViscosity");
+      Require.positive(power, "power");
     }
 
     @Override
     public FlowCurve at(double concentration, double solventViscosity) {
-      Thermal.notNegative(concentration, "concentration");
+      Require.notNegative(concentration, "concentration");
       double relative = Math.pow(1 + concentration * intrinsicViscosity / power, power);
       return FlowCurve.Coil.newtonian(solventViscosity * (relative - 1), solventViscosity);
     }
@@ -419,7 +419,7 @@ public sealed interface FlowLaw {
   }
 
   private static void atMost(double largest, double value, String name) {
-    if (Thermal.positive(value, name) > largest) {
+    if (Require.positive(value, name) > largest) {
       throw new IllegalArgumentException(name + " must be at most " + largest + ", was " + value);
     }
   }

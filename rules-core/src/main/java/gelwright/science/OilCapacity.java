@@ -41,10 +41,10 @@ public final class OilCapacity {
    */
   public record Bounds(double crowding, double practice, double custom, double holding) {
     public Bounds {
-      Thermal.notNegative(crowding, "crowding");
-      Thermal.notNegative(practice, "practice");
-      Thermal.notNegative(custom, "custom");
-      Thermal.notNegative(holding, "holding");
+      Require.notNegative(crowding, "crowding");
+      Require.notNegative(practice, "practice");
+      Require.notNegative(custom, "custom");
+      Require.notNegative(holding, "holding");
     }
 
     /** The oil this gel carries, % w/w. */
@@ -70,8 +70,8 @@ public final class OilCapacity {
   /** Share of oil at which the drops touch, % w/w: 0.64 by volume, densities in any one unit. */
   public static double crowdingShare(double oilDensity, double gelDensity) {
     double packing = FlowModifiers.RANDOM_CLOSE_PACKING;
-    double oil = packing * Thermal.positive(oilDensity, "oilDensity");
-    double gel = (1 - packing) * Thermal.positive(gelDensity, "gelDensity");
+    double oil = packing * Require.positive(oilDensity, "oilDensity");
+    double gel = (1 - packing) * Require.positive(gelDensity, "gelDensity");
     return 100 * oil / (oil + gel);
   }
 
@@ -88,8 +88,8 @@ public final class OilCapacity {
     double sum = 0;
     for (int i = 0; i < oilPerGum.length; i++) {
       sum +=
-          Thermal.notNegative(oilPerGum[i], "oilPerGum")
-              * Thermal.notNegative(gumShare[i], "gumShare");
+          Require.notNegative(oilPerGum[i], "oilPerGum")
+              * Require.notNegative(gumShare[i], "gumShare");
     }
     return sum;
   }
@@ -102,8 +102,8 @@ public final class OilCapacity {
    * @param yieldNeeded for the largest drop, Pa (see {@link Suspension#yieldNeeded})
    */
   public static double holdingShare(double yieldStress, double yieldNeeded) {
-    Thermal.notNegative(yieldStress, "yieldStress");
-    if (Thermal.notNegative(yieldNeeded, "yieldNeeded") == 0) {
+    Require.notNegative(yieldStress, "yieldStress");
+    if (Require.notNegative(yieldNeeded, "yieldNeeded") == 0) {
       return 100;
     }
     return yieldStress == 0 ? 0 : 100 / (1 + Math.pow(yieldNeeded / yieldStress, 8));
@@ -120,6 +120,6 @@ public final class OilCapacity {
   public static double driftShare(double drift, double unseen) {
     return 100
         / (1
-            + Math.pow(Thermal.notNegative(drift, "drift") / Thermal.positive(unseen, "unseen"), 4));
+            + Math.pow(Require.notNegative(drift, "drift") / Require.positive(unseen, "unseen"), 4));
   }
 }
