@@ -348,10 +348,8 @@ final class IngredientMapping {
         keys.optional("share", (value, what, into) -> range(value, what, into, WINDOW))
             .orElse(List.of(0.0, 100.0));
     if (!keys.has("law")) {
-      return Keys.of(
-              node, "a pair of gums without a law", problems, List.of("share", "source"))
-          .map(
-              plain -> new GumPair(Optional.empty(), share.get(0), share.get(1), figures.ids()));
+      return Keys.of(node, "a pair of gums without a law", problems, List.of("share", "source"))
+          .map(plain -> new GumPair(Optional.empty(), share.get(0), share.get(1), figures.ids()));
     }
     return law(keys, figures, Map.of())
         .map(gum -> new GumPair(Optional.of(gum), share.get(0), share.get(1), figures.ids()));

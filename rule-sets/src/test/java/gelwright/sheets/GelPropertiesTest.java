@@ -161,7 +161,8 @@ final class GelPropertiesTest {
   void beyondTheCurve() {
     Bench bench = measured(points(20, 6, 0.4, 25));
     double last = 20 + 6 * Math.pow(100, 0.4);
-    double ratio = (8 + 2.5 * Math.pow(1000, 0.25) + 0.89) / (8 + 2.5 * Math.pow(100, 0.25) + 0.089);
+    double ratio =
+        (8 + 2.5 * Math.pow(1000, 0.25) + 0.89) / (8 + 2.5 * Math.pow(100, 0.25) + 0.089);
     assertEquals(last * ratio / 1000, viscosity(bench, "rubbing"), last * ratio / 1000 * 0.03);
     double near = doubt(bench.number("gel.viscosity-pouring"));
     double far = doubt(bench.number("gel.viscosity-rubbing"));
@@ -191,7 +192,8 @@ final class GelPropertiesTest {
   }
 
   @Test
-  @DisplayName("one viscosity moves the default law through it: twice the stress at 1 /s, all twice")
+  @DisplayName(
+      "one viscosity moves the default law through it: twice the stress at 1 /s, all twice")
   void oneViscosity() {
     double predicted = 8 + 2.5 + 0.00089;
     Bench bench =
@@ -307,9 +309,7 @@ final class GelPropertiesTest {
                     + "measured: [{ what: viscosity, value: 1 Pa·s, shear-rate: 10 /s, at: 70 °C }]\n")
             .number("gel.viscosity-pouring");
     assertTrue(
-        pouring
-            .missing()
-            .contains("a reading at 25 °C: one at 70 °C is of melted Dew Jelly"),
+        pouring.missing().contains("a reading at 25 °C: one at 70 °C is of melted Dew Jelly"),
         () -> "missing is " + pouring.missing());
   }
 
@@ -370,7 +370,8 @@ final class GelPropertiesTest {
   }
 
   @Test
-  @DisplayName("xanthan with locust bean gum heated to 85 °C is thicker than either; cold it is not")
+  @DisplayName(
+      "xanthan with locust bean gum heated to 85 °C is thicker than either; cold it is not")
   void heatedPair() {
     String lines =
         line("Xanthan Gum", "share: 0.25 %") + line("Ceratonia Siliqua Gum", "share: 0.25 %");
@@ -388,7 +389,8 @@ final class GelPropertiesTest {
   // ---------------------------------------------------------------------------------------------
 
   @Test
-  @DisplayName("a gel cooled through its setting point has set; one filled hot has not, and may be stiffer")
+  @DisplayName(
+      "a gel cooled through its setting point has set; one filled hot has not, and may be stiffer")
   void setting() {
     String lines = line("Dew Jelly", "share: 1 %");
     Bench cooled =
@@ -419,8 +421,7 @@ final class GelPropertiesTest {
     String cooled = ", { do: cool, phase: A, to: 30 °C, over: 30 min }";
     assertEquals(
         20,
-        likely(
-            gel(lines, String.format(Locale.ROOT, again, cooled)).number("gel.yield-stress")),
+        likely(gel(lines, String.format(Locale.ROOT, again, cooled)).number("gel.yield-stress")),
         0.01);
   }
 
@@ -438,7 +439,8 @@ final class GelPropertiesTest {
   }
 
   @Test
-  @DisplayName("a neutralised carbomer without salt has the yield stress of its law, 170 · 0.5^1.25 Pa")
+  @DisplayName(
+      "a neutralised carbomer without salt has the yield stress of its law, 170 · 0.5^1.25 Pa")
   void carbomerOpens() {
     Bench bench = carbomer(0, "");
     assertEquals(170 * Math.pow(0.5, 1.25), likely(bench.number("gel.yield-stress")), 1.5);
@@ -539,8 +541,7 @@ final class GelPropertiesTest {
   @Test
   @DisplayName("a step that says no time takes some minutes, and that is a doubt")
   void silentStep() {
-    Bounded silent =
-        sclerotium("{ do: disperse, phase: A, at: 25 °C }").number("gel.hydration");
+    Bounded silent = sclerotium("{ do: disperse, phase: A, at: 25 °C }").number("gel.hydration");
     double three =
         likely(
             sclerotium("{ do: disperse, phase: A, at: 25 °C, for: 3 min }")
@@ -599,11 +600,10 @@ final class GelPropertiesTest {
         "equipment: { stirrer: { type: propeller, diameter: 50 mm } }\n"
             + "method: [{ do: hydrate, phase: A, at: 25 °C, for: 60 min },"
             + " { do: add, phase: B, into: A, at: %s °C, stir: 800 rpm, for: 5 min }]\n";
-    String lines = line("Dew Gel", "share: 1.9 %") + "  - { phase: B, name: Dew Oil, share: 0.1 % }\n";
-    double cold =
-        likely(gel(lines, String.format(Locale.ROOT, sheet, 25)).number("oil.drop-size"));
-    double warm =
-        likely(gel(lines, String.format(Locale.ROOT, sheet, 60)).number("oil.drop-size"));
+    String lines =
+        line("Dew Gel", "share: 1.9 %") + "  - { phase: B, name: Dew Oil, share: 0.1 % }\n";
+    double cold = likely(gel(lines, String.format(Locale.ROOT, sheet, 25)).number("oil.drop-size"));
+    double warm = likely(gel(lines, String.format(Locale.ROOT, sheet, 60)).number("oil.drop-size"));
     assertTrue(warm > 1.1 * cold, () -> cold + " -> " + warm);
   }
 
@@ -613,9 +613,7 @@ final class GelPropertiesTest {
     double without = viscosity(gel(line("Dew Gel", "share: 1 %"), METHOD), "spraying");
     double with =
         viscosity(
-            gel(
-                line("Dew Gel", "share: 1 %") + line("Glycerin", "share: " + share + " %"),
-                METHOD),
+            gel(line("Dew Gel", "share: 1 %") + line("Glycerin", "share: " + share + " %"), METHOD),
             "spraying");
     assertTrue(with > without);
     assertFalse(with > 4 * without);

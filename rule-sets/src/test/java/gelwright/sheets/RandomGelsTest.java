@@ -141,7 +141,9 @@ final class RandomGelsTest {
       if (random.nextBoolean()) {
         rest.append(
             String.format(
-                Locale.ROOT, "  - { what: yield-stress, value: %.3f Pa }\n", 50 * random.nextDouble()));
+                Locale.ROOT,
+                "  - { what: yield-stress, value: %.3f Pa }\n",
+                50 * random.nextDouble()));
       }
       if (random.nextBoolean()) {
         rest.append(
@@ -264,16 +266,11 @@ final class RandomGelsTest {
               "ingredients:\n  - { phase: A, name: Aqua, share: rest }\n%s"
                   + "method: [{ do: hydrate, phase: A, at: 85 °C, for: %s },"
                   + " { do: cool, phase: A, to: 25 °C, over: 20 min }]\n";
-          String whole =
-              String.format(Locale.ROOT, sheet, line("A", gum, share), minutes + " min");
+          String whole = String.format(Locale.ROOT, sheet, line("A", gum, share), minutes + " min");
           String parts =
               String.format(
-                  Locale.ROOT,
-                  "  - { phase: A, name: %s, share: %.2f ppm }\n",
-                  gum,
-                  5000 * share);
-          String halves =
-              String.format(Locale.ROOT, sheet, parts + parts, 60 * minutes + " s");
+                  Locale.ROOT, "  - { phase: A, name: %s, share: %.2f ppm }\n", gum, 5000 * share);
+          String halves = String.format(Locale.ROOT, sheet, parts + parts, 60 * minutes + " s");
           assertSame(Bench.of(whole), Bench.of(halves), whole);
         });
   }

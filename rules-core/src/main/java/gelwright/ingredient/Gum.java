@@ -39,8 +39,7 @@ public record Gum(
   }
 
   /** A gum that does not set, of which neither activation energy nor pairs are known. */
-  public Gum(
-      String law, Map<String, Figure> parameters, double from, double to, Known<Salt> salt) {
+  public Gum(String law, Map<String, Figure> parameters, double from, double to, Known<Salt> salt) {
     this(law, parameters, from, to, salt, Optional.empty(), Optional.empty(), Map.of());
   }
 }

@@ -374,8 +374,7 @@ final class CarryingProperties {
       double rate = Stirring.meanShear(impeller.get(), step.stir().get().inBase());
       double celsius = temperature(world, i);
       Reading warm =
-          warmth.computeIfAbsent(
-              List.of(celsius, rate), at -> warmth(world, at.get(0), at.get(1)));
+          warmth.computeIfAbsent(List.of(celsius, rate), at -> warmth(world, at.get(0), at.get(1)));
       if (!warm.missing().isEmpty()) {
         return new Reading(0, POURED, warm.missing());
       }

@@ -357,12 +357,7 @@ final class GelFlow {
   // ---------------------------------------------------------------------------------------------
 
   private static List<FlowCurve> curves(
-      World world,
-      List<Piece> pieces,
-      boolean thick,
-      double celsius,
-      double solvent,
-      Notes notes) {
+      World world, List<Piece> pieces, boolean thick, double celsius, double solvent, Notes notes) {
     List<Piece> left = new ArrayList<>(pieces);
     left.removeIf(piece -> piece.concentration(thick) <= 0);
     List<FlowLaw.Part> parts = new ArrayList<>();
@@ -375,7 +370,14 @@ final class GelFlow {
         }
         Optional<FlowLaw.Part> joint =
             joint(
-                world, left.get(i), left.get(j), pair.get(), thick, celsius, solvent, bounds,
+                world,
+                left.get(i),
+                left.get(j),
+                pair.get(),
+                thick,
+                celsius,
+                solvent,
+                bounds,
                 notes);
         if (joint.isPresent()) {
           parts.add(joint.get());
@@ -447,8 +449,7 @@ final class GelFlow {
     boolean within = share >= pair.least() && share <= pair.most();
     if (!within) {
       // Of the scarcer gum each part draws in as much of the other as the window allows.
-      double drawn =
-          share < pair.least() ? a / (pair.least() / 100) : b / (1 - pair.most() / 100);
+      double drawn = share < pair.least() ? a / (pair.least() / 100) : b / (1 - pair.most() / 100);
       if (drawn > NEGLIGIBLE * total) {
         notes.missing.add(
             "flow of "
@@ -463,7 +464,8 @@ final class GelFlow {
           List<FlowLaw.Part> both =
               List.of(
                   GumModifiers.part(law, drawn, factor),
-                  major.part(Math.max(0, Math.max(total, major.concentration(true)) - drawn), true));
+                  major.part(
+                      Math.max(0, Math.max(total, major.concentration(true)) - drawn), true));
           bounds.addAll(mix(world, both, solvent));
           bounds.add(GumModifiers.part(law, drawn, factor).law().at(drawn, solvent));
         }
@@ -489,9 +491,7 @@ final class GelFlow {
     }
     if (total < gum.from()) {
       notes.missing.add(outside(name, gum));
-      return thick
-          ? Optional.of(GumModifiers.part(law, gum.from(), factor))
-          : Optional.empty();
+      return thick ? Optional.of(GumModifiers.part(law, gum.from(), factor)) : Optional.empty();
     }
     if (total > gum.to()) {
       notes.missing.add(outside(name, gum));

@@ -112,8 +112,7 @@ final class GelProperties {
   }
 
   // Of several grades the range in which all are known.
-  private static Reading range(
-      World world, int item, ToDoubleFunction<Gum> end, boolean widest) {
+  private static Reading range(World world, int item, ToDoubleFunction<Gum> end, boolean widest) {
     Component component = world.model().component(item);
     Reading range = Reading.unknown(0, 100, "flow law of " + component.name());
     boolean first = true;

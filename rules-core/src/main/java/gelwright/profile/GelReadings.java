@@ -72,7 +72,8 @@ final class GelReadings {
       }
       // The last of several readings of one thing counts.
       switch (reading.what()) {
-        case YIELD -> atRest = value(reading).map(stress -> atTold(world, 0, stress, celsius.get()));
+        case YIELD ->
+            atRest = value(reading).map(stress -> atTold(world, 0, stress, celsius.get()));
         case VISCOSITY -> {
           Optional<Double> rate = reading.shearRate().map(Quantity::inBase);
           Optional<Double> viscosity = value(reading);
@@ -367,9 +368,7 @@ final class GelReadings {
       FlowCurve tilted = tilted(world, shape.get());
       double own = tilted.yieldStress();
       FlowCurve curve =
-          own > 0
-              ? tilted.scaled(atRest / own, atRest / own)
-              : tilted.withYield(atRest);
+          own > 0 ? tilted.scaled(atRest / own, atRest / own) : tilted.withYield(atRest);
       return new GelFlow.CurveBound(List.of(curve), Optional.of(List.of(curve)), missing);
     }
     missing.addAll(predicted.missing());

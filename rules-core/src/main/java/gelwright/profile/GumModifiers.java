@@ -56,8 +56,7 @@ final class GumModifiers {
   /**
    * The same for two gums that have a flow law of their own together, charged as the first of them.
    */
-  static Reading ofPair(
-      World world, Component first, Gum pair, double concentration, String name) {
+  static Reading ofPair(World world, Component first, Gum pair, double concentration, String name) {
     return pair.salt()
         .fold(
             known -> salted(world, first, known, concentration),
@@ -118,8 +117,7 @@ final class GumModifiers {
   // Of a gum that is charged the sheet's silence is a doubt; of one whose charge is not known
   // either
   // it is a bound, since an uncharged gum would not mind the salt at all.
-  private static Reading silent(
-      World world, Component component, Known<Salt> salt, String name) {
+  private static Reading silent(World world, Component component, Known<Salt> salt, String name) {
     Known<String> charge = component.ingredient().charge();
     boolean uncharged =
         charge.fold(word -> word.equals("none") || word.equals("nonionic"), true, false);
@@ -135,8 +133,7 @@ final class GumModifiers {
       return new Reading(
           1 / range, range, Reading.union(strength.missing(), Set.of(component.missing("charge"))));
     }
-    return Reading.of(
-        world.withinFactor(1, range, "what salt does to " + name, READING));
+    return Reading.of(world.withinFactor(1, range, "what salt does to " + name, READING));
   }
 
   private static Reading salted(World world, Component component, Salt salt, double concentration) {

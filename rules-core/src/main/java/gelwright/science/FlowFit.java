@@ -141,8 +141,8 @@ public final class FlowFit {
     }
 
     /**
-     * Standard error over value of a parameter, by its name; infinite where the readings do not
-     * fix it.
+     * Standard error over value of a parameter, by its name; infinite where the readings do not fix
+     * it.
      */
     public double relativeError(String parameter) {
       for (Parameter each : parameters) {
@@ -241,7 +241,8 @@ public final class FlowFit {
         parameters,
         scatter,
         criterion,
-        new Spread(best, directions(form, points, solventViscosity, best, least), solventViscosity));
+        new Spread(
+            best, directions(form, points, solventViscosity, best, least), solventViscosity));
   }
 
   /**

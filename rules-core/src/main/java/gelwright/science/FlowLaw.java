@@ -227,9 +227,9 @@ public sealed interface FlowLaw {
    * Entangling random coils after Morris et al. (1981, Carbohydrate Polymers 1:5-21). With x = c
    * [eta] the specific viscosity at rest is atBreak (x/breakAt)^p, p = below or above as x is;
    * Morris found atBreak 10, breakAt 4, p 1.4 and 3.3 for many polysaccharides, and that guar and
-   * locust bean gum are steeper. Shear thinning has one shape for all (Morris 1990, Carbohydrate Polymers 13:85): Cross
-   * with m = 0.76. Where no flow curve is known the time constant is the Rouse time, (6/pi²)(eta0 -
-   * eta_s) M/(c R T) at 25 °C, good to a factor of 3.
+   * locust bean gum are steeper. Shear thinning has one shape for all (Morris 1990, Carbohydrate
+   * Polymers 13:85): Cross with m = 0.76. Where no flow curve is known the time constant is the
+   * Rouse time, (6/pi²)(eta0 - eta_s) M/(c R T) at 25 °C, good to a factor of 3.
    *
    * <p>The viscosity is continuous at the break; its slope is not.
    *

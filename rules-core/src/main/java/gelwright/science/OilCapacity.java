@@ -95,8 +95,8 @@ public final class OilCapacity {
   }
 
   /**
-   * Share of oil that a yield stress holds still, % w/w: 100 where the yield stress exceeds what the largest
-   * drop needs, 0 where it falls short, smooth between: 100/(1 + (needed/yield)^8).
+   * Share of oil that a yield stress holds still, % w/w: 100 where the yield stress exceeds what
+   * the largest drop needs, 0 where it falls short, smooth between: 100/(1 + (needed/yield)^8).
    *
    * @param yieldStress of the gel, Pa
    * @param yieldNeeded for the largest drop, Pa (see {@link Suspension#yieldNeeded})
@@ -120,6 +120,7 @@ public final class OilCapacity {
   public static double driftShare(double drift, double unseen) {
     return 100
         / (1
-            + Math.pow(Require.notNegative(drift, "drift") / Require.positive(unseen, "unseen"), 4));
+            + Math.pow(
+                Require.notNegative(drift, "drift") / Require.positive(unseen, "unseen"), 4));
   }
 }
