@@ -607,6 +607,35 @@ final class GelPropertiesTest {
     assertTrue(warm > 1.1 * cold, () -> cold + " -> " + warm);
   }
 
+  // exp(20000/8.314 · (1/313.15 - 1/298.15)) = 0.679.
+  @Test
+  @DisplayName("filled at 40 °C the gel is 0.679 times as thick as at 25 °C [Arrhenius, 20 kJ/mol]")
+  void filledWarm() {
+    Bench bench =
+        gel(
+            line("Dew Gel", "share: 1 %"),
+            "method: [{ do: hydrate, phase: A, at: 25 °C, for: 60 min },"
+                + " { do: heat, phase: A, to: 40 °C, over: 10 min }, { do: fill }]\n");
+    double told = viscosity(bench, "pouring");
+    assertEquals(0.679, likely(bench.number("step", "step 3", "viscosity")) / told, 0.002);
+    assertEquals(1, likely(bench.number("step", "step 1", "viscosity")) / told, 1e-9);
+  }
+
+  @Test
+  @DisplayName(
+      "filled above its melting point nobody knows how thick a jelly is, only that it is less")
+  void filledMolten() {
+    Bench bench =
+        gel(
+            line("Dew Jelly", "share: 1 %"),
+            "method: [{ do: hydrate, phase: A, at: 80 °C, for: 60 min }, { do: fill }]\n");
+    Bounded filled = bench.number("step", "step 2", "viscosity");
+    assertTrue(!filled.isKnown());
+    assertTrue(
+        filled.missing().contains("flow of Dew Jelly melted, above 45 °C"),
+        () -> "missing is " + filled.missing());
+  }
+
   @ParameterizedTest(name = "{0} % glycerin thickens the water between the gum")
   @ValueSource(strings = {"10", "30"})
   void polyols(String share) {

@@ -40,9 +40,6 @@ final class CarryingProperties {
   /** Drift above this counts as this, m: no package is deeper. */
   private static final double MOST_DRIFT = 1;
 
-  /** Within so many K of 25 °C the gel is taken as it is there. */
-  private static final double SAME_TEMPERATURE = 0.05;
-
   static final Definition DROP_SIZE =
       Definition.factor(
           "oil.drop-size",
@@ -374,7 +371,8 @@ final class CarryingProperties {
       double rate = Stirring.meanShear(impeller.get(), step.stir().get().inBase());
       double celsius = temperature(world, i);
       Reading warm =
-          warmth.computeIfAbsent(List.of(celsius, rate), at -> warmth(world, at.get(0), at.get(1)));
+          warmth.computeIfAbsent(
+              List.of(celsius, rate), at -> GelFlow.warmth(world, at.get(0), at.get(1)));
       if (!warm.missing().isEmpty()) {
         return new Reading(0, POURED, warm.missing());
       }
@@ -384,7 +382,7 @@ final class CarryingProperties {
               smallest,
               Dispersion.stirredDrop(
                   impeller.get(),
-                  warmed(thickest(curve.thickest().get(), rate), warm.low()),
+                  warmed(GelFlow.thickest(curve.thickest().get(), rate), warm.low()),
                   Math.exp(logViscosity / volume),
                   tension / volume,
                   (gelDensity.low() + gelDensity.high()) / 2,
@@ -416,40 +414,10 @@ final class CarryingProperties {
     return ProcessProperties.procedure(world).steps().get(step).after();
   }
 
-  /** How much thicker the gel is at a temperature than at 25 °C, at a shear rate. */
-  private static Reading warmth(World world, double celsius, double rate) {
-    Set<String> missing = ProcessProperties.procedure(world).missing();
-    if (!missing.isEmpty()) {
-      return new Reading(0, 1, missing);
-    }
-    if (Math.abs(celsius - GelFlow.TOLD_AT) < SAME_TEMPERATURE) {
-      return Reading.of(1);
-    }
-    GelFlow.CurveBound told = GelFlow.predicted(world);
-    GelFlow.CurveBound warm = GelFlow.predicted(world, celsius);
-    Set<String> unknown = new TreeSet<>(warm.missing());
-    unknown.removeAll(told.missing());
-    if (warm.thickest().isEmpty() || told.thickest().isEmpty() || !unknown.isEmpty()) {
-      return new Reading(0, 1, Reading.union(warm.missing(), told.missing()));
-    }
-    return Reading.of(
-        thickest(warm.thickest().get(), rate).viscosity(rate)
-            / thickest(told.thickest().get(), rate).viscosity(rate));
-  }
-
   private static FlowCurve warmed(FlowCurve curve, double factor) {
     return factor == 1
         ? curve
         : curve.scaled(factor, factor).inSolvent(factor * curve.solventViscosity());
-  }
-
-  private static FlowCurve thickest(List<FlowCurve> curves, double shearRate) {
-    FlowCurve thickest = curves.get(0);
-    for (FlowCurve each : curves) {
-      boolean thicker = each.viscosity(shearRate) > thickest.viscosity(shearRate);
-      thickest = thicker ? each : thickest;
-    }
-    return thickest;
   }
 
   // What lowers the tension between oil and water makes smaller drops; by how much is not known.

@@ -11,6 +11,7 @@ import gelwright.ingredient.Trait;
 import gelwright.quantity.Numbers;
 import gelwright.quantity.Unit;
 import gelwright.rule.Truth;
+import gelwright.science.EthanolViscosity;
 import gelwright.science.FlowCurve;
 import gelwright.science.FlowLaw;
 import gelwright.science.FlowModifiers;
@@ -41,6 +42,9 @@ final class GelFlow {
   static final double TOLD_AT = 25;
 
   private GelFlow() {}
+
+  /** Within so many K of 25 °C the gel is taken as it is there. */
+  private static final double SAME_TEMPERATURE = 0.05;
 
   /** The predicted flow at 25 °C. */
   record Predicted(CurveBound bound) {}
@@ -276,6 +280,41 @@ final class GelFlow {
       return 1;
     }
     return FlowModifiers.temperatureFactor(energy(world, gum.flowEnergy(), name), celsius);
+  }
+
+  /**
+   * How much thicker the gel is after a step than at 25 °C, at a shear rate: as its prediction is.
+   * A missing temperature, or a gum that melts in between, leaves it open.
+   */
+  static Reading warmth(World world, double celsius, double rate) {
+    Set<String> missing = ProcessProperties.procedure(world).missing();
+    if (!missing.isEmpty()) {
+      return new Reading(0, Double.POSITIVE_INFINITY, missing);
+    }
+    if (Math.abs(celsius - TOLD_AT) < SAME_TEMPERATURE) {
+      return Reading.of(1);
+    }
+    CurveBound told = predicted(world);
+    CurveBound warm = predicted(world, celsius);
+    Set<String> unknown = new TreeSet<>(warm.missing());
+    unknown.removeAll(told.missing());
+    if (warm.thickest().isEmpty() || told.thickest().isEmpty() || !unknown.isEmpty()) {
+      return new Reading(
+          0, Double.POSITIVE_INFINITY, Reading.union(warm.missing(), told.missing()));
+    }
+    return Reading.of(
+        thickest(warm.thickest().get(), rate).viscosity(rate)
+            / thickest(told.thickest().get(), rate).viscosity(rate));
+  }
+
+  /** The thickest of several curves at a shear rate. */
+  static FlowCurve thickest(List<FlowCurve> curves, double shearRate) {
+    FlowCurve thickest = curves.get(0);
+    for (FlowCurve each : curves) {
+      boolean thicker = each.viscosity(shearRate) > thickest.viscosity(shearRate);
+      thickest = thicker ? each : thickest;
+    }
+    return thickest;
   }
 
   /**
@@ -558,9 +597,13 @@ final class GelFlow {
         .toList();
   }
 
-  /** Viscosity of the water between the gums with the polyols in it, Pa·s, at a temperature. */
+  /**
+   * Viscosity of the water between the gums with the polyols and the ethanol in it, Pa·s, at a
+   * temperature.
+   */
   static Reading solvent(World world, double celsius) {
     Reading polyol = CompositionProperties.sumOf(world, "polyol");
+    Reading ethanol = CompositionProperties.sumOf(world, "ethanol");
     Reading water = world.of(CompositionProperties.WATER);
     double least = share(polyol.low(), water.high());
     double most = share(polyol.high(), water.low());
@@ -578,16 +621,32 @@ final class GelFlow {
         FlowLaw.WATER_VISCOSITY * GlycerolViscosity.milliPascalSeconds(least, celsius) / reference;
     double thick =
         FlowLaw.WATER_VISCOSITY * GlycerolViscosity.milliPascalSeconds(most, celsius) / reference;
+    double weakest = share(ethanol.low(), water.high());
+    double strongest = share(ethanol.high(), water.low());
+    double weak = EthanolViscosity.relative(weakest, celsius);
+    double strong = EthanolViscosity.relative(strongest, celsius);
+    double peak =
+        weakest < EthanolViscosity.GREATEST_AT && strongest > EthanolViscosity.GREATEST_AT
+            ? EthanolViscosity.relative(EthanolViscosity.GREATEST_AT, celsius)
+            : 1;
+    if (strongest > 0) {
+      world.source("bingham-jackson");
+    }
     // What the polyols add is in doubt, not the water.
-    double low = pure + (thin - pure) * doubt;
-    double high = pure + (thick - pure) * doubt;
-    return least == most
+    boolean known = least == most && weakest == strongest;
+    double low = (pure + (thin - pure) * doubt) * Math.min(weak, strong);
+    double high =
+        (pure + (thick - pure) * doubt) * (known ? weak : Math.max(peak, Math.max(weak, strong)));
+    return known
         ? Reading.of(low)
-        : new Reading(low, high, Reading.union(polyol.missing(), water.missing()));
+        : new Reading(
+            low,
+            high,
+            Reading.union(Reading.union(polyol.missing(), ethanol.missing()), water.missing()));
   }
 
-  private static double share(double polyol, double water) {
-    return polyol <= 0 ? 0 : Math.min(1, polyol / (polyol + Math.max(0, water)));
+  private static double share(double solute, double water) {
+    return solute <= 0 ? 0 : Math.min(1, solute / (solute + Math.max(0, water)));
   }
 
   // --- Laws

@@ -106,6 +106,16 @@ final class GelProperties {
     return curve(world).read(curve -> curve.viscosity(rate));
   }
 
+  /** Apparent viscosity of the finished gel at a shear rate and the temperature after a step. */
+  static Reading viscosityAfter(World world, int step, double rate) {
+    Procedure.StepState state = ProcessProperties.procedure(world).steps().get(step);
+    return viscosityAt(world, rate)
+        .with(
+            GelFlow.warmth(world, state.after(), rate),
+            // However thick, times nothing, is nothing.
+            (viscosity, ratio) -> ratio == 0 ? 0 : viscosity * ratio);
+  }
+
   /** The flow of the gel at the end of the procedure, at 25 °C: measured, else predicted. */
   static GelFlow.CurveBound curve(World world) {
     return world.shared(GelFlow.CurveBound.class, GelReadings::curve);

@@ -70,10 +70,11 @@ final class GelReadings {
       if (celsius.isEmpty()) {
         continue;
       }
+      GelFlow.CurveBound there = GelFlow.predicted(world, celsius.get());
       // The last of several readings of one thing counts.
       switch (reading.what()) {
         case YIELD ->
-            atRest = value(reading).map(stress -> atTold(world, 0, stress, celsius.get()));
+            atRest = value(reading).map(stress -> atTold(world, there, 0, stress, celsius.get()));
         case VISCOSITY -> {
           Optional<Double> rate = reading.shearRate().map(Quantity::inBase);
           Optional<Double> viscosity = value(reading);
@@ -85,9 +86,9 @@ final class GelReadings {
             continue;
           }
           double stress = viscosity.get() * rate.get();
-          viscosities.put(rate.get(), atTold(world, rate.get(), stress, celsius.get()));
+          viscosities.put(rate.get(), atTold(world, there, rate.get(), stress, celsius.get()));
         }
-        default -> curve = points(world, reading, celsius.get());
+        default -> curve = points(world, there, reading, celsius.get());
       }
     }
     if (atRest.isEmpty() && viscosities.isEmpty() && curve.isEmpty()) {
@@ -166,17 +167,18 @@ final class GelReadings {
   }
 
   /** A stress (Pa) read at a shear rate (1/s; 0 for a yield stress), carried to 25 °C. */
-  private static double atTold(World world, double rate, double stress, double celsius) {
+  private static double atTold(
+      World world, GelFlow.CurveBound there, double rate, double stress, double celsius) {
     if (celsius == GelFlow.TOLD_AT) {
       return stress;
     }
     Optional<FlowCurve> told = shape(GelFlow.predicted(world), Math.max(rate, 1));
-    Optional<FlowCurve> read = shape(GelFlow.predicted(world, celsius), Math.max(rate, 1));
+    Optional<FlowCurve> read = shape(there, Math.max(rate, 1));
     if (told.isPresent() && read.isPresent()) {
-      double here = stress(told.get(), rate);
-      double there = stress(read.get(), rate);
-      if (here > 0 && there > 0) {
-        return stress * here / there;
+      double wanted = stress(told.get(), rate);
+      double given = stress(read.get(), rate);
+      if (wanted > 0 && given > 0) {
+        return stress * wanted / given;
       }
     }
     double energy = GelFlow.energy(world, Optional.empty(), world.model().formula().name());
@@ -187,11 +189,12 @@ final class GelReadings {
     return rate == 0 ? curve.yieldStress() : curve.stress(rate);
   }
 
-  private static List<Point> points(World world, Measurement reading, double celsius) {
+  private static List<Point> points(
+      World world, GelFlow.CurveBound there, Measurement reading, double celsius) {
     List<Point> points = new ArrayList<>();
     for (Measurement.Point point : reading.points()) {
       if (point.shearRate() > 0 && point.stress() > 0) {
-        double stress = atTold(world, point.shearRate(), point.stress(), celsius);
+        double stress = atTold(world, there, point.shearRate(), point.stress(), celsius);
         points.add(new Point(point.shearRate(), stress));
       }
     }
@@ -385,10 +388,7 @@ final class GelReadings {
     if (predicted.thickest().isEmpty() || predicted.thickest().get().isEmpty()) {
       return Optional.empty();
     }
-    FlowCurve thickest = predicted.thickest().get().get(0);
-    for (FlowCurve each : predicted.thickest().get()) {
-      thickest = each.stress(rate) > thickest.stress(rate) ? each : thickest;
-    }
+    FlowCurve thickest = GelFlow.thickest(predicted.thickest().get(), rate);
     double gum = thickest.stress(rate) - thickest.solventViscosity() * rate;
     return gum > LEAST_GUM * thickest.stress(rate) ? Optional.of(thickest) : Optional.empty();
   }
