@@ -62,6 +62,11 @@ final class Figures {
             });
   }
 
+  /** Ids of the sources in force. */
+  List<String> ids() {
+    return sources.stream().map(Text::text).toList();
+  }
+
   /** A figure of one dimension. */
   Reading<Figure> figure(Dimension dimension) {
     return (node, what, problems) ->

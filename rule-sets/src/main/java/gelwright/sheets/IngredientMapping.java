@@ -4,6 +4,7 @@ import gelwright.ingredient.Acid;
 import gelwright.ingredient.Equivalent;
 import gelwright.ingredient.Figure;
 import gelwright.ingredient.Gum;
+import gelwright.ingredient.GumPair;
 import gelwright.ingredient.HeatLimit;
 import gelwright.ingredient.HydrationData;
 import gelwright.ingredient.Ingredient;
@@ -11,6 +12,7 @@ import gelwright.ingredient.InhibitoryLevel;
 import gelwright.ingredient.Kinetics;
 import gelwright.ingredient.Known;
 import gelwright.ingredient.Salt;
+import gelwright.ingredient.Setting;
 import gelwright.ingredient.Trait;
 import gelwright.problem.Place;
 import gelwright.quantity.Dimension;
@@ -38,6 +40,7 @@ import java.util.regex.Pattern;
 final class IngredientMapping {
   private static final Pattern CAS = Pattern.compile("\\d{2,7}-\\d{2}-\\d");
   private static final String RANGE = "a range such as 0.15 % to 1.5 %";
+  private static final String WINDOW = "a range such as 20 % to 80 %";
 
   private final Node.Entry entry;
   private final Problems problems;
@@ -260,29 +263,99 @@ final class IngredientMapping {
   // Gums
 
   private Optional<Gum> gum(Node node, Figures outer) {
-    return Keys.of(node, "gum", problems, List.of("law", "parameters", "range", "salt", "source"))
+    return Keys.of(node, "gum", problems, IngredientWords.GUM)
         .flatMap(
             keys -> {
               Figures figures = outer.of(keys);
-              Optional<String> law =
-                  keys.required("law", Values.word(IngredientWords.LAWS.keySet()));
-              Optional<List<Double>> range = keys.required("range", IngredientMapping::range);
-              Known<Salt> salt = known(keys, "salt", (value, what, into) -> salt(value, figures));
-              if (law.isEmpty()) {
-                return Optional.empty();
-              }
-              Map<String, Dimension> wanted =
-                  IngredientWords.LAWS.getOrDefault(law.get(), Map.of());
-              Optional<Map<String, Figure>> parameters =
-                  keys.required(
-                      "parameters", (value, what, into) -> parameters(value, wanted, figures));
-              if (range.isEmpty() || parameters.isEmpty()) {
-                return Optional.empty();
-              }
-              return Optional.of(
-                  new Gum(
-                      law.get(), parameters.get(), range.get().get(0), range.get().get(1), salt));
+              Map<String, GumPair> pairs =
+                  keys.optional("pairs", named((value, what, into) -> pair(value, figures)))
+                      .orElse(Map.of());
+              return law(keys, figures, pairs);
             });
+  }
+
+  /** The flow law in a mapping that has the keys of one. */
+  private Optional<Gum> law(Keys keys, Figures figures, Map<String, GumPair> pairs) {
+    Optional<String> law = keys.required("law", Values.word(IngredientWords.LAWS.keySet()));
+    Optional<List<Double>> range =
+        keys.required("range", (node, what, into) -> range(node, what, into, RANGE));
+    Known<Salt> salt = known(keys, "salt", (value, what, into) -> salt(value, figures));
+    Optional<Figure> energy =
+        keys.optional("flow-activation-energy", figures.figure(Dimension.MOLAR_ENERGY));
+    Optional<Setting> setting =
+        keys.optional("sets", (value, what, into) -> setting(value, figures));
+    if (law.isEmpty()) {
+      return Optional.empty();
+    }
+    Map<String, Dimension> wanted = IngredientWords.LAWS.getOrDefault(law.get(), Map.of());
+    Optional<Map<String, Figure>> parameters =
+        keys.required("parameters", (value, what, into) -> parameters(value, wanted, figures));
+    if (energy.filter(figure -> figure.likely() < 0).isPresent()) {
+      problems.add(
+          keys.place("flow-activation-energy"),
+          "out-of-range",
+          "\"flow-activation-energy\" must not be below zero.");
+      return Optional.empty();
+    }
+    if (range.isEmpty() || parameters.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Gum(
+            law.get(),
+            parameters.get(),
+            range.get().get(0),
+            range.get().get(1),
+            salt,
+            energy,
+            setting,
+            pairs));
+  }
+
+  private Optional<Setting> setting(Node node, Figures outer) {
+    return Keys.of(node, "sets", problems, List.of("below", "melts", "source"))
+        .flatMap(
+            keys -> {
+              Figures figures = outer.of(keys);
+              Optional<Figure> below =
+                  keys.required("below", figures.figure(Dimension.TEMPERATURE));
+              Optional<Figure> melts =
+                  keys.required("melts", figures.figure(Dimension.TEMPERATURE));
+              if (below.isEmpty() || melts.isEmpty()) {
+                return Optional.empty();
+              }
+              if (below.get().likely() > melts.get().likely()) {
+                problems.add(
+                    keys.place("melts"),
+                    "reversed-range",
+                    "A gel cannot melt below the point at which it sets.");
+                return Optional.empty();
+              }
+              return Optional.of(new Setting(below.get(), melts.get()));
+            });
+  }
+
+  // A pair with a law has all that a law needs; one without says only that the two strengthen each
+  // other.
+  private Optional<GumPair> pair(Node node, Figures outer) {
+    Optional<Keys> whole = Keys.of(node, "a pair of gums", problems, IngredientWords.PAIR);
+    if (whole.isEmpty()) {
+      return Optional.empty();
+    }
+    Keys keys = whole.get();
+    Figures figures = outer.of(keys);
+    if (figures.ids().isEmpty()) {
+      problems.add(node.place(), "no-source", "This pair of gums has no source.");
+    }
+    List<Double> share =
+        keys.optional("share", (value, what, into) -> range(value, what, into, WINDOW))
+            .orElse(List.of(0.0, 100.0));
+    if (!keys.has("law")) {
+      return Keys.of(node, "a pair of gums without a law", problems, List.of("share", "source"))
+          .map(plain -> new GumPair(Optional.empty(), share.get(0), share.get(1), figures.ids()));
+    }
+    return law(keys, figures, Map.of())
+        .map(gum -> new GumPair(Optional.of(gum), share.get(0), share.get(1), figures.ids()));
   }
 
   private Optional<Map<String, Figure>> parameters(
@@ -352,7 +425,8 @@ final class IngredientMapping {
                 });
   }
 
-  private static Optional<List<Double>> range(Node node, String what, Problems problems) {
+  private static Optional<List<Double>> range(
+      Node node, String what, Problems problems, String expected) {
     return Values.parsed(
             text -> {
               String[] ends = text.split("\\s+to\\s+", -1);
@@ -365,7 +439,7 @@ final class IngredientMapping {
                   ? Optional.of(List.of(from.get(), to.get()))
                   : Optional.empty();
             },
-            RANGE)
+            expected)
         .read(node, what, problems)
         .filter(
             ends -> {
@@ -374,7 +448,7 @@ final class IngredientMapping {
                 problems.add(
                     node.place(),
                     "reversed-range",
-                    what + " must run upwards within 0 % to 100 %; write " + RANGE + ".");
+                    what + " must run upwards within 0 % to 100 %; write " + expected + ".");
               }
               return good;
             });

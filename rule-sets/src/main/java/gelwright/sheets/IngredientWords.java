@@ -41,6 +41,30 @@ final class IngredientWords {
           "salted-from", Dimension.MOLALITY,
           "unsalted-up-to", Dimension.NUMBER);
 
+  /** Keys of a gum. */
+  static final List<String> GUM =
+      List.of(
+          "law",
+          "parameters",
+          "range",
+          "salt",
+          "flow-activation-energy",
+          "sets",
+          "pairs",
+          "source");
+
+  /** Keys of a pair of gums. */
+  static final List<String> PAIR =
+      List.of(
+          "law",
+          "parameters",
+          "range",
+          "salt",
+          "flow-activation-energy",
+          "sets",
+          "share",
+          "source");
+
   /** Flow laws with the dimensions of their parameters. */
   static final Map<String, Map<String, Dimension>> LAWS = laws();
 

@@ -12,6 +12,7 @@ import gelwright.science.FlowCurve;
 import gelwright.science.OilCapacity;
 import gelwright.science.Stirring;
 import gelwright.science.Suspension;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -98,17 +99,32 @@ final class CarryingProperties {
 
   private CarryingProperties() {}
 
-  /** The oil a gel carries, given what practice and crowding allow: all of it if it is held. */
+  /**
+   * The oil a gel carries, given what practice and crowding allow: all of it if its drops are held,
+   * by the yield stress or because they drift too little over the shelf life to be seen.
+   */
   static Reading held(World world, Reading capacity) {
     Reading yield = world.of(GelProperties.YIELD);
     Reading needed = world.of(OIL_YIELD);
     world.source("beris-1985");
-    Reading holding =
+    Reading byYield =
         new Reading(
             holding(yield.low(), needed.high()),
             holding(yield.high(), needed.low()),
             Reading.union(yield.missing(), needed.missing()));
     // Where even the worst case is held, what is missing for it does not matter.
+    if (byYield.low() >= capacity.high()) {
+      return capacity;
+    }
+    double unseen =
+        world.withinFactor(
+            Practice.DRIFT_UNSEEN,
+            Practice.DRIFT_UNSEEN_FACTOR,
+            "drift of the oil that nobody sees",
+            "a filled pack left standing");
+    world.source(Practice.SOURCE);
+    Reading byDrift = world.of(OIL_DRIFT).map(drift -> OilCapacity.driftShare(drift, unseen));
+    Reading holding = byYield.max(byDrift);
     return holding.low() >= capacity.high() ? capacity : capacity.min(holding);
   }
 
@@ -133,6 +149,51 @@ final class CarryingProperties {
         size, (density, diameter) -> Suspension.yieldNeeded(criterion, density, diameter));
   }
 
+  /**
+   * Density of the gel between the drops and grains, kg/m³: from a reading on the product, less
+   * what is dispersed in it, else by ideal volumes.
+   */
+  static Reading carrier(World world) {
+    Optional<Measurement> measured = world.model().measured("density");
+    Optional<Double> read =
+        measured.flatMap(Measurement::value).map(Quantity::inBase).filter(value -> value > 0);
+    if (read.isEmpty()) {
+      return gelDensity(world);
+    }
+    world.measured();
+    world.source(Practice.SOURCE);
+    double density =
+        world.within(
+            read.get(),
+            Practice.DENSITY_READING,
+            "density reading of " + world.model().formula().name(),
+            "a second reading");
+    double gel = 0;
+    double all = 0;
+    Reading dispersed = Reading.of(0);
+    for (Component component : world.model().recipe().components()) {
+      if (component.units() == 0) {
+        continue;
+      }
+      all += component.percent();
+      if (component.has("oil").or(component.has("particle")).odds().low() < 1) {
+        gel += component.percent();
+        continue;
+      }
+      dispersed =
+          dispersed.plus(
+              world
+                  .of(IngredientProperties.DENSITY, component.index())
+                  .map(own -> component.percent() / own));
+    }
+    double mass = gel;
+    double volume = all / Math.max(1, density);
+    // What the drops and grains leave of the volume; a reading that leaves none is of a foam, or of
+    // another batch.
+    return dispersed
+        .map(taken -> mass / Math.max(mass / Trait.DENSITY.most(), volume - taken))
+        .within(Trait.DENSITY.least(), Trait.DENSITY.most());
+  }
   private record GelDensity(Reading reading) {}
 
   /** Density of all that is neither oil nor grain, kg/m³, by ideal volumes. */
@@ -188,7 +249,7 @@ final class CarryingProperties {
 
   /** How far a density is from that of the gel, kg/m³, without its sign. */
   private static Reading difference(World world, Reading density) {
-    Reading gel = gelDensity(world);
+    Reading gel = carrier(world);
     Set<String> missing = Reading.union(density.missing(), gel.missing());
     double low = density.low() - gel.high();
     double high = density.high() - gel.low();
@@ -203,7 +264,7 @@ final class CarryingProperties {
       return Reading.unknown(LEAST_DRIFT, MOST_DRIFT, "shelf life (product.shelf-life)");
     }
     double duration = shelfLife.get().inBase();
-    GelProperties.CurveBound curve = GelProperties.curve(world);
+    GelFlow.CurveBound curve = GelProperties.curve(world);
     world.source("richardson-zaki-1954");
     world.predicted();
     Set<String> missing = Reading.union(curve.missing(), share.missing());
@@ -283,14 +344,15 @@ final class CarryingProperties {
       tension += own * sigma.low();
       logViscosity += own * Math.log(Math.max(1e-12, viscosity.low()));
     }
-    GelProperties.CurveBound curve = GelProperties.curve(world);
+    GelFlow.CurveBound curve = GelProperties.curve(world);
     missing.addAll(curve.missing());
-    Reading gelDensity = gelDensity(world);
+    Reading gelDensity = carrier(world);
     if (!missing.isEmpty() || curve.thickest().isEmpty() || tension <= 0) {
       return new Reading(0, POURED, missing);
     }
     double smallest = POURED;
     boolean stirred = false;
+    Map<List<Double>, Reading> warmth = new HashMap<>();
     Set<String> silent = new TreeSet<>();
     int joined = joined(world, oils, silent);
     List<Step> method = world.model().formula().method();
@@ -311,15 +373,21 @@ final class CarryingProperties {
       }
       stirred = true;
       double diameter = equipment.stirrerDiameter().get().inBase();
+      double rate = Stirring.meanShear(impeller.get(), step.stir().get().inBase());
+      double celsius = temperature(world, i);
+      Reading warm =
+          warmth.computeIfAbsent(
+              List.of(celsius, rate), at -> GelFlow.warmth(world, at.get(0), at.get(1)));
+      if (!warm.missing().isEmpty()) {
+        return new Reading(0, POURED, warm.missing());
+      }
       // The sweep of the stirrer, its diameter cubed: all of the batch passes it in some minutes.
       smallest =
           Math.min(
               smallest,
               Dispersion.stirredDrop(
                   impeller.get(),
-                  thickest(
-                      curve.thickest().get(),
-                      Stirring.meanShear(impeller.get(), step.stir().get().inBase())),
+                  warmed(GelFlow.thickest(curve.thickest().get(), rate), warm.low()),
                   Math.exp(logViscosity / volume),
                   tension / volume,
                   (gelDensity.low() + gelDensity.high()) / 2,
@@ -346,13 +414,15 @@ final class CarryingProperties {
     return silent.isEmpty() ? Reading.of(size) : new Reading(0, size, silent);
   }
 
-  private static FlowCurve thickest(List<FlowCurve> curves, double shearRate) {
-    FlowCurve thickest = curves.get(0);
-    for (FlowCurve each : curves) {
-      boolean thicker = each.viscosity(shearRate) > thickest.viscosity(shearRate);
-      thickest = thicker ? each : thickest;
-    }
-    return thickest;
+  /** Temperature of the batch at the end of a step, °C. */
+  private static double temperature(World world, int step) {
+    return ProcessProperties.procedure(world).steps().get(step).after();
+  }
+
+  private static FlowCurve warmed(FlowCurve curve, double factor) {
+    return factor == 1
+        ? curve
+        : curve.scaled(factor, factor).inSolvent(factor * curve.solventViscosity());
   }
 
   // What lowers the tension between oil and water makes smaller drops; by how much is not known.

@@ -46,11 +46,22 @@ final class GumModifiers {
         salt.fold(
             known -> salted(world, component, known, concentration),
             Reading.of(1),
-            silent(world, component, salt));
+            silent(world, component, salt, component.name()));
     Set<String> unborne = unborne(world, component);
     return unborne.isEmpty()
         ? answer
         : new Reading(0, answer.high(), Reading.union(answer.missing(), unborne));
+  }
+
+  /**
+   * The same for two gums that have a flow law of their own together, charged as the first of them.
+   */
+  static Reading ofPair(World world, Component first, Gum pair, double concentration, String name) {
+    return pair.salt()
+        .fold(
+            known -> salted(world, first, known, concentration),
+            Reading.of(1),
+            silent(world, first, pair.salt(), name));
   }
 
   /** A gum in a mixture whose yield stress and consistency are so many times those of its law. */
@@ -73,9 +84,17 @@ final class GumModifiers {
           concentration);
     }
     if (law instanceof FlowLaw.RandomCoil coil) {
-      // The viscosity of entangled coils goes with this power of the concentration.
-      double power = coil.above();
-      return new FlowLaw.Part(law, concentration * Math.pow(factor, 1 / power));
+      return new FlowLaw.Part(
+          new FlowLaw.RandomCoil(
+              coil.intrinsicViscosity(),
+              coil.breakAt(),
+              coil.below(),
+              coil.above(),
+              coil.molarMass(),
+              coil.exponent(),
+              coil.atBreak() * factor,
+              coil.range()),
+          concentration);
     }
     if (law instanceof FlowLaw.Exponential exponential) {
       return new FlowLaw.Part(
@@ -98,7 +117,7 @@ final class GumModifiers {
   // Of a gum that is charged the sheet's silence is a doubt; of one whose charge is not known
   // either
   // it is a bound, since an uncharged gum would not mind the salt at all.
-  private static Reading silent(World world, Component component, Known<Salt> salt) {
+  private static Reading silent(World world, Component component, Known<Salt> salt, String name) {
     Known<String> charge = component.ingredient().charge();
     boolean uncharged =
         charge.fold(word -> word.equals("none") || word.equals("nonionic"), true, false);
@@ -114,8 +133,7 @@ final class GumModifiers {
       return new Reading(
           1 / range, range, Reading.union(strength.missing(), Set.of(component.missing("charge"))));
     }
-    return Reading.of(
-        world.withinFactor(1, range, "what salt does to " + component.name(), READING));
+    return Reading.of(world.withinFactor(1, range, "what salt does to " + name, READING));
   }
 
   private static Reading salted(World world, Component component, Salt salt, double concentration) {

@@ -53,5 +53,59 @@ final class Practice {
   /** Range added to a reading of viscosity or stress by instrument and sample, ×/÷. From memory. */
   static final double READING_FACTOR = 1.1;
 
+  /**
+   * Turn of the flow curve away from a reading, as ± on the flow index: how much the index of one
+   * gum differs between its grades. Engine value, from memory.
+   */
+  static final double TILT = 0.1;
+
+  /** ± range of the temperature of a reading that says none, about 25 °C, K. Common practice. */
+  static final double READING_TEMPERATURE_RANGE = 3;
+
+  /** A reading within so many K of 25 °C counts as taken there. */
+  static final double READING_TEMPERATURE_NEAR = 0.5;
+
+  /**
+   * Activation energy of flow of a gum whose sheet gives none, J/mol: that of water between 20 and
+   * 40 °C, from 1.002 and 0.653 mPa·s (CRC Handbook).
+   */
+  static final double FLOW_ENERGY = 16_300;
+
+  /** ± range of {@link #FLOW_ENERGY}, J/mol: most gums lie between 2 and 30 kJ/mol, from memory. */
+  static final double FLOW_ENERGY_RANGE = 14_000;
+
+  /**
+   * ×/÷ range of what the polyols add to the viscosity of the water: glycerol's own is good to 6 %,
+   * diols are taken to do the same. Engine value, from memory.
+   */
+  static final double POLYOL_FACTOR = 1.3;
+
+  /**
+   * ×/÷ range of the Rouse time as the relaxation time of a coil: it sets where the shear thinning
+   * begins. From memory.
+   */
+  static final double RELAXATION_FACTOR = 3;
+
+  /** ± range of a density read from a filled and weighed beaker, kg/m³. Common practice. */
+  static final double DENSITY_READING = 5;
+
+  /**
+   * How long a step lasts that stirs, adds or disperses and says no time, s. Common practice, no
+   * source: some minutes.
+   */
+  static final double SILENT_STEP = 180;
+
+  /** ×/÷ range of {@link #SILENT_STEP}. */
+  static final double SILENT_STEP_FACTOR = 3;
+
+  /**
+   * Drift of the oil over the shelf life that nobody sees, m: 5 mm, the height of a rim in a jar.
+   * Engine value, common practice.
+   */
+  static final double DRIFT_UNSEEN = 5e-3;
+
+  /** ×/÷ range of {@link #DRIFT_UNSEEN}. */
+  static final double DRIFT_UNSEEN_FACTOR = 2;
+
   private Practice() {}
 }

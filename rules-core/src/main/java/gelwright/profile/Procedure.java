@@ -26,7 +26,8 @@ final class Procedure {
   //
   // What a step does not say is recorded as missing and never guessed: a missing duration counts as
   // none (a lower bound of all that grows with time), a missing temperature makes the peak
-  // unbounded.
+  // unbounded. Only a step that stirs, adds or disperses takes some minutes where it says nothing:
+  // nobody times it, and it is short beside the hydration.
 
   private final Map<Integer, Cohort> cohortByLine = new HashMap<>();
   private final List<StepState> steps = new ArrayList<>();
@@ -167,32 +168,27 @@ final class Procedure {
       }
       if (adding && named != null && named != vessel) {
         merge(world, vessel, named, vessels);
+        main = main == named ? vessel : main;
       }
-      act(step, name, vessel);
+      act(step, name, vessel, isBrief(step) ? briefly(world) : 0);
       steps.add(new StepState(before, vessel.temperature, missingBefore, trouble));
       peak = Math.max(peak, vessel.temperature);
       missing.addAll(vessel.missingTemperatures);
     }
-    leaveOutWhatNoStepAdds(formula, world.model().recipe(), joinsAt, vessels, main);
+    leaveOutWhatNoStepAdds(world.model().recipe(), joinsAt, vessels, main);
   }
 
-  // A phase that is neither named by a step nor the one the procedure works on never joins: what it
-  // lives through is not known, and the step that adds it is missing.
+  // A phase that never ends up where the procedure does never joins, whatever is done to it on its
+  // own: what the product would live through with it is not known, and the step that adds it is
+  // missing.
   private void leaveOutWhatNoStepAdds(
-      Formula formula,
       Recipe recipe,
       Map<Integer, Integer> joinsAt,
       Map<String, Vessel> vessels,
       @Nullable Vessel main) {
-    Set<String> named = new TreeSet<>();
-    for (Step step : formula.method()) {
-      step.phase().ifPresent(named::add);
-      step.into().ifPresent(named::add);
-    }
     for (Recipe.ResolvedLine line : recipe.lines()) {
-      String phase = line.line().phase();
       boolean joined = joinsAt.containsKey(line.index());
-      if (!joined && !named.contains(phase) && vessels.get(phase) != main) {
+      if (!joined && vessels.get(line.line().phase()) != main) {
         cohortByLine.remove(line.index());
       }
     }
@@ -301,10 +297,29 @@ final class Procedure {
     }
   }
 
-  private static void act(Step step, String name, Vessel vessel) {
+  /** Whether a step takes its time but does not say how long. */
+  private static boolean isBrief(Step step) {
+    boolean silent = step.over().isEmpty() && step.lasting().isEmpty();
+    return silent
+        && switch (step.action()) {
+          case DISPERSE, ADD, MIX, HOMOGENISE, ADJUST_PH -> true;
+          case HEAT, COOL, HOLD, HYDRATE, FILL -> false;
+        };
+  }
+
+  private static double briefly(World world) {
+    world.source(Practice.SOURCE);
+    return world.withinFactor(
+        Practice.SILENT_STEP,
+        Practice.SILENT_STEP_FACTOR,
+        "duration of the steps that say none",
+        "the duration of each step");
+  }
+
+  private static void act(Step step, String name, Vessel vessel, double briefly) {
     Optional<Double> target = step.temperature().map(Quantity::inBase);
     double over = step.over().map(Quantity::inBase).orElse(0.0);
-    double lasting = step.lasting().map(Quantity::inBase).orElse(0.0);
+    double lasting = step.lasting().map(Quantity::inBase).orElse(briefly);
     boolean changes = step.action() == Step.Action.HEAT || step.action() == Step.Action.COOL;
     if (changes) {
       if (target.isEmpty()) {

@@ -169,6 +169,12 @@ final class ProcessProperties {
                                   COLDEST,
                                   Double.POSITIVE_INFINITY,
                                   "temperature of step " + (item + 1)))),
+          Definition.factor(
+              "viscosity",
+              Unit.PASCAL_SECOND,
+              "apparent viscosity of the finished gel at 10 /s and the temperature the step ends at:"
+                  + " what a filling has to move",
+              (world, item) -> GelProperties.viscosityAfter(world, item, 10)),
           Definition.truth(
               "gives-a-temperature",
               true,

@@ -482,7 +482,7 @@ public final class AcidBase {
    * @param guess pH to start from; any finite number
    */
   public static Equilibrium solve(Mixture mixture, Options options, double guess) {
-    requireFinite(guess, "guess");
+    Require.finite(guess, "guess");
     Solver solver = new Solver(mixture, options);
     solver.solve(guess);
     List<State> states = solver.states();
@@ -500,7 +500,7 @@ public final class AcidBase {
    * with that pH. It falls with pH and is zero where the solution is electroneutral.
    */
   public static double netCharge(Mixture mixture, Options options, double pH) {
-    requireFinite(pH, "pH");
+    Require.finite(pH, "pH");
     Solver solver = new Solver(mixture, options);
     solver.settleIonicStrength(pH);
     return solver.positive - solver.negative;
@@ -629,12 +629,6 @@ public final class AcidBase {
   private static void requireCharge(int charge) {
     if (Math.abs(charge) > MAX_CHARGE) {
       throw new IllegalArgumentException("charge: outside ±" + MAX_CHARGE + ": " + charge);
-    }
-  }
-
-  private static void requireFinite(double value, String name) {
-    if (Double.isNaN(value) || Double.isInfinite(value)) {
-      throw new IllegalArgumentException(name + ": not a finite number: " + value);
     }
   }
 

@@ -33,9 +33,9 @@ public final class Degradation {
   public record Arrhenius(double reference, double referenceCelsius, double activationEnergy)
       implements Rate {
     public Arrhenius {
-      Thermal.notNegative(reference, "reference");
-      Thermal.finite(referenceCelsius, "referenceCelsius");
-      Thermal.notNegative(activationEnergy, "activationEnergy");
+      Require.notNegative(reference, "reference");
+      Require.finite(referenceCelsius, "referenceCelsius");
+      Require.notNegative(activationEnergy, "activationEnergy");
     }
 
     /** From a pre-exponential factor A (1/s) and Ea (J/mol), referred to 25 °C. */
@@ -59,8 +59,8 @@ public final class Degradation {
    */
   public record Eyring(double enthalpy, double entropy) implements Rate {
     public Eyring {
-      Thermal.notNegative(enthalpy, "enthalpy");
-      Thermal.finite(entropy, "entropy");
+      Require.notNegative(enthalpy, "enthalpy");
+      Require.finite(entropy, "entropy");
     }
 
     @Override
@@ -83,7 +83,7 @@ public final class Degradation {
 
   /** Fraction left after a time (s) at one temperature (°C), 0 to 1. */
   public static double fractionLeft(Rate rate, double celsius, double duration) {
-    return Math.exp(-rate.at(celsius) * Thermal.notNegative(duration, "duration"));
+    return Math.exp(-rate.at(celsius) * Require.notNegative(duration, "duration"));
   }
 
   /** Time in s until half is left at a temperature in °C; infinite at rate zero. */
@@ -100,23 +100,23 @@ public final class Degradation {
     }
     return Thermal.GAS_CONSTANT
         * Math.log(
-            Thermal.positive(secondRate, "secondRate") / Thermal.positive(firstRate, "firstRate"))
+            Require.positive(secondRate, "secondRate") / Require.positive(firstRate, "firstRate"))
         / span;
   }
 
   /** Factor on the rate per 10 K from a z-value in K: 10^(10/z). */
   public static double tenKelvinFactor(double z) {
-    return Math.pow(10, 10 / Thermal.positive(z, "z"));
+    return Math.pow(10, 10 / Require.positive(z, "z"));
   }
 
   /** Rate constant in 1/s from a decimal reduction time in s: ln 10 / D. */
   public static double rateFromDecimalReduction(double decimalReduction) {
-    return Math.log(10) / Thermal.positive(decimalReduction, "decimalReduction");
+    return Math.log(10) / Require.positive(decimalReduction, "decimalReduction");
   }
 
   /** Percentage to add at the start so that the stated amount is left after t s: exp(k t) - 1. */
   public static double overagePercent(Rate rate, double celsius, double duration) {
-    double exponent = rate.at(celsius) * Thermal.notNegative(duration, "duration");
+    double exponent = rate.at(celsius) * Require.notNegative(duration, "duration");
     return 100 * Math.expm1(Math.min(Thermal.LARGEST_EXPONENT, exponent));
   }
 
@@ -131,7 +131,7 @@ public final class Degradation {
       double start, double repeatUnit, Rate rate, TemperaturePath path) {
     double broken = path.integrate(rate::at);
     return 1
-        / (1 / Thermal.positive(start, "start")
-            + broken / Thermal.positive(repeatUnit, "repeatUnit"));
+        / (1 / Require.positive(start, "start")
+            + broken / Require.positive(repeatUnit, "repeatUnit"));
   }
 }

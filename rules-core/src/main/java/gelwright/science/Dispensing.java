@@ -25,35 +25,35 @@ public final class Dispensing {
 
   /** Shear rate of a film of a thickness (m) drawn at a speed (m/s), 1/s. */
   public static double filmShear(double speed, double thickness) {
-    return Thermal.notNegative(speed, "speed") / Thermal.positive(thickness, "thickness");
+    return Require.notNegative(speed, "speed") / Require.positive(thickness, "thickness");
   }
 
   /** Wall shear rate of a flow (m³/s) through a tube of a radius (m), 1/s. */
   public static double tubeShear(double flow, double radius) {
     return 4
-        * Thermal.notNegative(flow, "flow")
-        / (Math.PI * Math.pow(Thermal.positive(radius, "radius"), 3));
+        * Require.notNegative(flow, "flow")
+        / (Math.PI * Math.pow(Require.positive(radius, "radius"), 3));
   }
 
   /** Thickest film that stays on an upright surface, m. */
   public static double clingThickness(double yieldStress, double density) {
-    return Thermal.notNegative(yieldStress, "yieldStress")
-        / (Thermal.positive(density, "density") * Thermal.GRAVITY);
+    return Require.notNegative(yieldStress, "yieldStress")
+        / (Require.positive(density, "density") * Thermal.GRAVITY);
   }
 
   /** Yield stress above which a gel no longer runs out of a neck of a radius (m) by itself, Pa. */
   public static double pourLimit(double radius, double density) {
-    return Thermal.positive(density, "density")
+    return Require.positive(density, "density")
         * Thermal.GRAVITY
-        * Thermal.notNegative(radius, "radius")
+        * Require.notNegative(radius, "radius")
         / 2;
   }
 
   /** Yield stress that holds a peak of a height (m), Pa. */
   public static double peakYield(double height, double density) {
-    return Thermal.positive(density, "density")
+    return Require.positive(density, "density")
         * Thermal.GRAVITY
-        * Thermal.notNegative(height, "height")
+        * Require.notNegative(height, "height")
         / SLUMP;
   }
 
@@ -67,10 +67,10 @@ public final class Dispensing {
    */
   public static double ohnesorge(
       double viscosity, double density, double tension, double diameter) {
-    return Thermal.notNegative(viscosity, "viscosity")
+    return Require.notNegative(viscosity, "viscosity")
         / Math.sqrt(
-            Thermal.positive(density, "density")
-                * Thermal.positive(tension, "tension")
-                * Thermal.positive(diameter, "diameter"));
+            Require.positive(density, "density")
+                * Require.positive(tension, "tension")
+                * Require.positive(diameter, "diameter"));
   }
 }

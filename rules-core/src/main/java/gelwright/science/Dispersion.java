@@ -40,7 +40,7 @@ public final class Dispersion {
    * @param ratio viscosity of the drop over that of the emulsion
    */
   public static double criticalCapillaryNumber(double ratio) {
-    double logarithm = Math.log10(Math.max(1e-6, Thermal.notNegative(ratio, "ratio")));
+    double logarithm = Math.log10(Math.max(1e-6, Require.notNegative(ratio, "ratio")));
     if (logarithm >= DIVERGENCE) {
       return Double.POSITIVE_INFINITY;
     }
@@ -62,29 +62,29 @@ public final class Dispersion {
    */
   public static double laminarDrop(
       double tension, double emulsionViscosity, double dropViscosity, double shearRate) {
-    double viscosity = Thermal.positive(emulsionViscosity, "emulsionViscosity");
+    double viscosity = Require.positive(emulsionViscosity, "emulsionViscosity");
     double critical = criticalCapillaryNumber(dropViscosity / viscosity);
-    double stress = viscosity * Thermal.notNegative(shearRate, "shearRate");
+    double stress = viscosity * Require.notNegative(shearRate, "shearRate");
     return stress > 0
-        ? 2 * critical * Thermal.positive(tension, "tension") / stress
+        ? 2 * critical * Require.positive(tension, "tension") / stress
         : Double.POSITIVE_INFINITY;
   }
 
   /** Largest surviving drop in eddies larger than the drop's own scale of inertia, m. */
   public static double inertialDrop(double tension, double density, double powerPerVolume) {
-    double power = Thermal.notNegative(powerPerVolume, "powerPerVolume");
+    double power = Require.notNegative(powerPerVolume, "powerPerVolume");
     return Math.pow(
-        Math.pow(Thermal.positive(tension, "tension"), 3)
-            / (power * power * Thermal.positive(density, "density")),
+        Math.pow(Require.positive(tension, "tension"), 3)
+            / (power * power * Require.positive(density, "density")),
         0.2);
   }
 
   /** Largest surviving drop smaller than the smallest eddies, torn by the shear in them, m. */
   public static double viscousDrop(double tension, double viscosity, double powerPerVolume) {
-    return Thermal.positive(tension, "tension")
+    return Require.positive(tension, "tension")
         / Math.sqrt(
-            Thermal.notNegative(powerPerVolume, "powerPerVolume")
-                * Thermal.positive(viscosity, "viscosity"));
+            Require.notNegative(powerPerVolume, "powerPerVolume")
+                * Require.positive(viscosity, "viscosity"));
   }
 
   /**
@@ -117,7 +117,7 @@ public final class Dispersion {
     double inverse =
         (1 - weight) / positiveOrInfinite(laminar, "laminar")
             + weight / positiveOrInfinite(turbulent, "turbulent")
-            + 1 / Thermal.positive(poured, "poured");
+            + 1 / Require.positive(poured, "poured");
     return 1 / inverse;
   }
 
@@ -151,7 +151,7 @@ public final class Dispersion {
     double reynolds = Stirring.reynolds(density, speed, diameter, viscosity);
     double power =
         Stirring.power(Stirring.powerNumber(impeller, reynolds), density, speed, diameter)
-            / Thermal.positive(volume, "volume");
+            / Require.positive(volume, "volume");
     return largestDrop(
         laminarDrop(tension, viscosity, oilViscosity, shearRate),
         turbulentDrop(tension, density, viscosity, power),

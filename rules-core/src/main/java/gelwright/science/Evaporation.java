@@ -59,7 +59,7 @@ public final class Evaporation {
 
   /** Vapour pressure of water in mmHg at a temperature in °C, held within 1 to 100 °C. */
   public static double vapourPressure(double celsius) {
-    double held = Math.min(100, Math.max(1, Thermal.finite(celsius, "celsius")));
+    double held = Math.min(100, Math.max(1, Require.finite(celsius, "celsius")));
     return Math.pow(10, 8.07131 - 1730.63 / (233.426 + held));
   }
 
@@ -73,9 +73,9 @@ public final class Evaporation {
    */
   public static double flux(double surface, double room, double relativeHumidity, double airSpeed) {
     double saturated = humidity(vapourPressure(Math.min(HOTTEST, surface)));
-    double air = Math.min(1, Thermal.notNegative(relativeHumidity, "relativeHumidity"));
+    double air = Math.min(1, Require.notNegative(relativeHumidity, "relativeHumidity"));
     double inRoom = humidity(air * vapourPressure(Math.min(HOTTEST, room)));
-    double coefficient = STILL_AIR + MOVING_AIR * Thermal.notNegative(airSpeed, "airSpeed");
+    double coefficient = STILL_AIR + MOVING_AIR * Require.notNegative(airSpeed, "airSpeed");
     return Math.max(0, coefficient * (saturated - inRoom) / SECONDS_PER_HOUR);
   }
 
@@ -93,8 +93,8 @@ public final class Evaporation {
       double room,
       double relativeHumidity,
       double airSpeed) {
-    Thermal.notNegative(area, "area");
-    Thermal.notNegative(coverFactor, "coverFactor");
+    Require.notNegative(area, "area");
+    Require.notNegative(coverFactor, "coverFactor");
     return area
         * coverFactor
         * path.integrate(celsius -> flux(celsius, room, relativeHumidity, airSpeed));
@@ -107,7 +107,7 @@ public final class Evaporation {
    * @param ratio empty height over diameter
    */
   public static double freeboardFactor(double ratio) {
-    return 1 / (1 + 1.2 * Thermal.notNegative(ratio, "ratio"));
+    return 1 / (1 + 1.2 * Require.notNegative(ratio, "ratio"));
   }
 
   /**
@@ -117,8 +117,8 @@ public final class Evaporation {
    * @param loss kg of water gone, held below 99 % of the mass
    */
   public static double concentrationFactor(double mass, double loss) {
-    Thermal.positive(mass, "mass");
-    return mass / (mass - Math.min(0.99 * mass, Thermal.notNegative(loss, "loss")));
+    Require.positive(mass, "mass");
+    return mass / (mass - Math.min(0.99 * mass, Require.notNegative(loss, "loss")));
   }
 
   private static double humidity(double pressure) {

@@ -19,24 +19,20 @@ public final class FlashPoint {
   /** Closed-cup flash point, °C; that of pure ethanol is the lowest in print (12.7 to 16.6). */
   private static final double[] CELSIUS = {62, 49, 36, 29, 26, 24, 22, 21, 20, 17, 17, 12.7};
 
-  /** Ethanol by weight, %, against {@link #VOLUME} at 20 °C. */
-  private static final double[] WEIGHT = {0, 10, 20, 30, 40, 50, 60, 70, 80, 90, 100};
-
-  /** Ethanol by volume, %: weight · density/0.78934, densities of OIML R 22 (1973) from memory. */
-  private static final double[] VOLUME = {
-    0, 12.4, 24.5, 36.3, 47.4, 57.9, 67.7, 76.9, 85.5, 93.3, 100
-  };
-
   private FlashPoint() {}
 
   /** The table at a percentage of ethanol, held within 5 to 100. */
   public static double table(double percent) {
-    return interpolate(PERCENT, CELSIUS, Thermal.finite(percent, "percent"));
+    return interpolate(PERCENT, CELSIUS, Require.finite(percent, "percent"));
   }
 
-  /** Percent of ethanol by volume at 20 °C from percent by weight, held within 0 to 100. */
+  /**
+   * Percent of ethanol by volume at 20 °C from percent by weight, held within 0 to 100; see {@link
+   * Density#alcoholByVolume}.
+   */
   public static double volumePercent(double weightPercent) {
-    return interpolate(WEIGHT, VOLUME, Thermal.finite(weightPercent, "weightPercent"));
+    double held = Math.max(0, Math.min(100, Require.finite(weightPercent, "weightPercent")));
+    return 100 * Density.alcoholByVolume(held / 100);
   }
 
   /**

@@ -24,6 +24,9 @@ public sealed interface FlowCurve {
   /** Fastest shear rate at which a curve is evaluated, 1/s. */
   double FASTEST = 1e12;
 
+  /** Smallest flow index, and exponent of a Cross curve, that tilting leaves. */
+  double LEAST_INDEX = 0.02;
+
   /** Stress below which this gel does not flow, Pa; 0 for a liquid. */
   double yieldStress();
 
@@ -55,6 +58,20 @@ public sealed interface FlowCurve {
    * @param gumFactor on the gum's viscosity at every shear rate, 1 for no change
    */
   FlowCurve scaled(double yieldFactor, double gumFactor);
+
+  /** The same gum with another liquid between it (Pa·s): another temperature, more polyol. */
+  FlowCurve inSolvent(double viscosity);
+
+  /** The same gel with another yield stress (Pa): one that was measured. */
+  FlowCurve withYield(double stress);
+
+  /**
+   * The same gel with its flow index shifted, which turns the gum's part of the curve about 1 1/s;
+   * held so that the stress never falls with the rate.
+   *
+   * @param by what is added to the flow index, as on double-log paper
+   */
+  FlowCurve tilted(double by);
 
   /** Apparent viscosity (stress over shear rate) at a shear rate in 1/s, Pa·s. */
   default double viscosity(double shearRate) {
@@ -88,7 +105,7 @@ public sealed interface FlowCurve {
   default double shearRateAt(double stress) {
     // The stress above the yield, in logarithms, is close to a straight line against the log of
     // the rate and never falls, so the Illinois form of false position needs about ten steps.
-    Thermal.notNegative(stress, "stress");
+    Require.notNegative(stress, "stress");
     double excess = stress - yieldStress();
     if (excess <= 0) {
       return 0;
@@ -151,10 +168,10 @@ public sealed interface FlowCurve {
   record Plastic(double yieldStress, double consistency, double flowIndex, double solventViscosity)
       implements FlowCurve {
     public Plastic {
-      Thermal.notNegative(yieldStress, "yieldStress");
-      Thermal.notNegative(consistency, "consistency");
-      Thermal.positive(flowIndex, "flowIndex");
-      Thermal.notNegative(solventViscosity, "solventViscosity");
+      Require.notNegative(yieldStress, "yieldStress");
+      Require.notNegative(consistency, "consistency");
+      Require.positive(flowIndex, "flowIndex");
+      Require.notNegative(solventViscosity, "solventViscosity");
       if (flowIndex > 2) {
         throw new IllegalArgumentException("flowIndex must be at most 2, was " + flowIndex);
       }
@@ -179,6 +196,22 @@ public sealed interface FlowCurve {
       return new Plastic(
           yieldStress * yieldFactor, consistency * gumFactor, flowIndex, solventViscosity);
     }
+
+    @Override
+    public FlowCurve inSolvent(double viscosity) {
+      return new Plastic(yieldStress, consistency, flowIndex, viscosity);
+    }
+
+    @Override
+    public FlowCurve withYield(double stress) {
+      return new Plastic(stress, consistency, flowIndex, solventViscosity);
+    }
+
+    @Override
+    public FlowCurve tilted(double by) {
+      double index = Math.max(LEAST_INDEX, Math.min(2, flowIndex + by));
+      return new Plastic(yieldStress, consistency, index, solventViscosity);
+    }
   }
 
   /**
@@ -193,10 +226,10 @@ public sealed interface FlowCurve {
   record Coil(double restViscosity, double timeConstant, double exponent, double solventViscosity)
       implements FlowCurve {
     public Coil {
-      Thermal.notNegative(restViscosity, "restViscosity");
-      Thermal.notNegative(timeConstant, "timeConstant");
-      Thermal.positive(exponent, "exponent");
-      Thermal.notNegative(solventViscosity, "solventViscosity");
+      Require.notNegative(restViscosity, "restViscosity");
+      Require.notNegative(timeConstant, "timeConstant");
+      Require.positive(exponent, "exponent");
+      Require.notNegative(solventViscosity, "solventViscosity");
       if (exponent > 1) {
         throw new IllegalArgumentException("exponent must be at most 1, was " + exponent);
       }
@@ -230,6 +263,22 @@ public sealed interface FlowCurve {
     public FlowCurve scaled(double yieldFactor, double gumFactor) {
       return new Coil(restViscosity * gumFactor, timeConstant, exponent, solventViscosity);
     }
+
+    @Override
+    public FlowCurve inSolvent(double viscosity) {
+      return new Coil(restViscosity, timeConstant, exponent, viscosity);
+    }
+
+    @Override
+    public FlowCurve withYield(double stress) {
+      return new Blend(stress, List.of(this), List.of(1.0), 1, solventViscosity);
+    }
+
+    @Override
+    public FlowCurve tilted(double by) {
+      double less = Math.max(LEAST_INDEX, Math.min(1, exponent - by));
+      return new Coil(restViscosity, timeConstant, less, solventViscosity);
+    }
   }
 
   /**
@@ -250,9 +299,9 @@ public sealed interface FlowCurve {
       double solventViscosity)
       implements FlowCurve {
     public Blend {
-      Thermal.notNegative(yieldStress, "yieldStress");
-      Thermal.notNegative(factor, "factor");
-      Thermal.notNegative(solventViscosity, "solventViscosity");
+      Require.notNegative(yieldStress, "yieldStress");
+      Require.notNegative(factor, "factor");
+      Require.notNegative(solventViscosity, "solventViscosity");
       members = List.copyOf(members);
       weights = List.copyOf(weights);
       if (members.isEmpty() || members.size() != weights.size()) {
@@ -264,7 +313,8 @@ public sealed interface FlowCurve {
     public double gumViscosity(double shearRate) {
       double logarithm = 0;
       for (int i = 0; i < members.size(); i++) {
-        logarithm += weights.get(i) * Math.log(members.get(i).gumViscosity(shearRate));
+        double member = members.get(i).gumViscosity(shearRate);
+        logarithm += weights.get(i) * Math.log(Math.max(Double.MIN_NORMAL, member));
       }
       return factor * Math.exp(logarithm);
     }
@@ -283,6 +333,183 @@ public sealed interface FlowCurve {
     public FlowCurve scaled(double yieldFactor, double gumFactor) {
       return new Blend(
           yieldStress * yieldFactor, members, weights, factor * gumFactor, solventViscosity);
+    }
+
+    @Override
+    public FlowCurve inSolvent(double viscosity) {
+      return new Blend(yieldStress, members, weights, factor, viscosity);
+    }
+
+    @Override
+    public FlowCurve withYield(double stress) {
+      return new Blend(stress, members, weights, factor, solventViscosity);
+    }
+
+    @Override
+    public FlowCurve tilted(double by) {
+      List<FlowCurve> turned = members.stream().map(member -> member.tilted(by)).toList();
+      return new Blend(yieldStress, turned, weights, factor, solventViscosity);
+    }
+  }
+
+  /**
+   * Readings of one gel: between two of them the stress is a straight line on double-log paper,
+   * beyond the first and the last it goes on as the line next to it. What is solvent and what is
+   * gum cannot be told from readings, so all of it counts as gum.
+   *
+   * @param shearRates 1/s, ascending, at least two
+   * @param stresses Pa, never falling, as many
+   */
+  record Readings(List<Double> shearRates, List<Double> stresses) implements FlowCurve {
+    public Readings {
+      shearRates = List.copyOf(shearRates);
+      stresses = List.copyOf(stresses);
+      if (shearRates.size() < 2 || shearRates.size() != stresses.size()) {
+        throw new IllegalArgumentException("shearRates and stresses must pair up, two or more");
+      }
+      for (int i = 0; i < shearRates.size(); i++) {
+        Require.positive(shearRates.get(i), "shearRates");
+        Require.positive(stresses.get(i), "stresses");
+        boolean rises =
+            i == 0
+                || (shearRates.get(i) > shearRates.get(i - 1)
+                    && stresses.get(i) >= stresses.get(i - 1));
+        if (!rises) {
+          throw new IllegalArgumentException("shearRates must rise and stresses must not fall");
+        }
+      }
+    }
+
+    @Override
+    public double yieldStress() {
+      return 0;
+    }
+
+    @Override
+    public double solventViscosity() {
+      return 0;
+    }
+
+    @Override
+    public double gumViscosity(double shearRate) {
+      int i = 0;
+      while (i < shearRates.size() - 2 && shearRate > shearRates.get(i + 1)) {
+        i++;
+      }
+      double span = Math.log(shearRates.get(i + 1) / shearRates.get(i));
+      double slope = Math.log(stresses.get(i + 1) / stresses.get(i)) / span;
+      return stresses.get(i) * Math.pow(shearRate / shearRates.get(i), slope) / shearRate;
+    }
+
+    @Override
+    public FlowCurve homogenised(double stiffnessRatio, double rateRatio) {
+      return new Readings(
+          shearRates.stream().map(rate -> rate / rateRatio).toList(),
+          stresses.stream().map(stress -> stress * stiffnessRatio / rateRatio).toList());
+    }
+
+    @Override
+    public FlowCurve scaled(double yieldFactor, double gumFactor) {
+      return new Readings(shearRates, stresses.stream().map(s -> s * gumFactor).toList());
+    }
+
+    @Override
+    public FlowCurve inSolvent(double viscosity) {
+      return this;
+    }
+
+    @Override
+    public FlowCurve withYield(double stress) {
+      return new Blend(stress, List.of(this), List.of(1.0), 1, 0);
+    }
+
+    @Override
+    public FlowCurve tilted(double by) {
+      return this;
+    }
+  }
+
+  /**
+   * A curve known between two shear rates, and what stands in for it on either side: there the
+   * stand-in is moved up or down so that it joins on. With a stand-in that never falls the whole
+   * never falls.
+   *
+   * @param known between {@code from} and {@code to}
+   * @param from 1/s, 0 where the known curve holds down to rest
+   * @param to 1/s, not below {@code from}
+   * @param below stand-in at slower rates
+   * @param above stand-in at faster rates
+   */
+  record Joined(FlowCurve known, double from, double to, FlowCurve below, FlowCurve above)
+      implements FlowCurve {
+    public Joined {
+      Require.notNegative(from, "from");
+      Require.positive(to, "to");
+      if (from > to) {
+        throw new IllegalArgumentException("from must not be above to: " + from + ", " + to);
+      }
+      if (from > 0) {
+        double factor = known.stress(from) / below.stress(from);
+        below = below.scaled(factor, factor).inSolvent(below.solventViscosity() * factor);
+      }
+      double factor = known.stress(to) / above.stress(to);
+      above = above.scaled(factor, factor).inSolvent(above.solventViscosity() * factor);
+    }
+
+    private FlowCurve at(double shearRate) {
+      return shearRate < from ? below : shearRate > to ? above : known;
+    }
+
+    @Override
+    public double yieldStress() {
+      return from > 0 ? below.yieldStress() : known.yieldStress();
+    }
+
+    @Override
+    public double solventViscosity() {
+      return 0;
+    }
+
+    // All that is not yield stress, the solvent's part too.
+    @Override
+    public double gumViscosity(double shearRate) {
+      double stress = at(shearRate).stress(shearRate);
+      return Math.max(0, stress - yieldStress()) / shearRate;
+    }
+
+    @Override
+    public FlowCurve homogenised(double stiffnessRatio, double rateRatio) {
+      return new Joined(
+          known.homogenised(stiffnessRatio, rateRatio),
+          from / rateRatio,
+          to / rateRatio,
+          below.homogenised(stiffnessRatio, rateRatio),
+          above.homogenised(stiffnessRatio, rateRatio));
+    }
+
+    @Override
+    public FlowCurve scaled(double yieldFactor, double gumFactor) {
+      return new Joined(
+          known.scaled(yieldFactor, gumFactor),
+          from,
+          to,
+          below.scaled(yieldFactor, gumFactor),
+          above.scaled(yieldFactor, gumFactor));
+    }
+
+    @Override
+    public FlowCurve inSolvent(double viscosity) {
+      return this;
+    }
+
+    @Override
+    public FlowCurve withYield(double stress) {
+      return new Blend(stress, List.of(this), List.of(1.0), 1, 0);
+    }
+
+    @Override
+    public FlowCurve tilted(double by) {
+      return new Joined(known, from, to, below.tilted(by), above.tilted(by));
     }
   }
 }

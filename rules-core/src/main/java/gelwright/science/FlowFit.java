@@ -67,8 +67,8 @@ public final class FlowFit {
    */
   public record Point(double shearRate, double stress) {
     public Point {
-      Thermal.positive(shearRate, "shearRate");
-      Thermal.positive(stress, "stress");
+      Require.positive(shearRate, "shearRate");
+      Require.positive(stress, "stress");
     }
   }
 
@@ -110,11 +110,72 @@ public final class FlowFit {
    * @param parameters with standard errors
    * @param scatter root mean square of ln(model/measured), about the relative error
    * @param criterion corrected Akaike information criterion; only differences have a meaning
+   * @param spread see {@link #shifted}
    */
   public record Fit(
-      Form form, FlowCurve curve, List<Parameter> parameters, double scatter, double criterion) {
+      Form form,
+      FlowCurve curve,
+      List<Parameter> parameters,
+      double scatter,
+      double criterion,
+      Spread spread) {
     public Fit {
       parameters = List.copyOf(parameters);
+    }
+
+    /** Whether the readings fix every parameter, so that {@link #shifted} tells the whole doubt. */
+    public boolean isFixed() {
+      return spread.isKnown();
+    }
+
+    /**
+     * The curve with one of its independent doubts shifted. The parameters of a fit are not
+     * independent – a thicker consistency goes with a smaller flow index – so there are as many
+     * doubts as parameters, each moving several of them.
+     *
+     * @param doubt 0 to the number of parameters less one
+     * @param deviations standard deviations it is shifted by
+     */
+    public FlowCurve shifted(int doubt, double deviations) {
+      return spread.shifted(form, doubt, deviations);
+    }
+
+    /**
+     * Standard error over value of a parameter, by its name; infinite where the readings do not fix
+     * it.
+     */
+    public double relativeError(String parameter) {
+      for (Parameter each : parameters) {
+        if (each.name().equals(parameter)) {
+          return each.standardError() / each.value();
+        }
+      }
+      throw new IllegalArgumentException("no parameter " + parameter);
+    }
+  }
+
+  /** The variables of a fit at its optimum, and how they spread together. */
+  public static final class Spread {
+    private final double[] variables;
+    private final double[][] directions;
+    private final double solvent;
+
+    private Spread(double[] variables, double[][] directions, double solvent) {
+      this.variables = variables;
+      this.directions = directions;
+      this.solvent = solvent;
+    }
+
+    private boolean isKnown() {
+      return directions.length > 0;
+    }
+
+    private FlowCurve shifted(Form form, int doubt, double deviations) {
+      double[] at = variables.clone();
+      for (int i = 0; i < at.length && isKnown(); i++) {
+        at[i] += deviations * directions[i][doubt];
+      }
+      return FlowFit.curve(form, at, solvent);
     }
   }
 
@@ -126,7 +187,7 @@ public final class FlowFit {
    * @return best first; empty when there are too few points
    */
   public static List<Fit> all(List<Point> points, double solventViscosity) {
-    Thermal.notNegative(solventViscosity, "solventViscosity");
+    Require.notNegative(solventViscosity, "solventViscosity");
     List<Fit> fits = new ArrayList<>();
     for (Form form : Form.values()) {
       int counted = form.parameters().size() + 1;
@@ -174,7 +235,14 @@ public final class FlowFit {
             ? 2.0 * counted + 2.0 * counted * (counted + 1) / (size - counted - 1)
             : Double.MAX_VALUE;
     double criterion = 2 * size * Math.log(Math.max(EXACT, scatter)) + penalty;
-    return new Fit(form, curve(form, best, solventViscosity), parameters, scatter, criterion);
+    return new Fit(
+        form,
+        curve(form, best, solventViscosity),
+        parameters,
+        scatter,
+        criterion,
+        new Spread(
+            best, directions(form, points, solventViscosity, best, least), solventViscosity));
   }
 
   /**
@@ -330,6 +398,45 @@ public final class FlowFit {
       sum += residual * residual;
     }
     return sum;
+  }
+
+  /**
+   * Lower triangle L with L Lᵀ = s² (JᵀJ)⁻¹ in the variables of the search: column j is how far one
+   * standard deviation of the j-th independent doubt moves each variable. Empty where the readings
+   * do not tell the parameters apart.
+   */
+  private static double[][] directions(
+      Form form, List<Point> points, double solvent, double[] variables, double sum) {
+    RealMatrix jacobian =
+        new Array2DRowRealMatrix(jacobian(form, points, solvent, variables), false);
+    double variance = sum / (points.size() - variables.length);
+    try {
+      RealMatrix inverse =
+          new QRDecomposition(jacobian.transposeMultiply(jacobian), SINGULAR)
+              .getSolver()
+              .getInverse();
+      int count = variables.length;
+      double[][] lower = new double[count][count];
+      for (int i = 0; i < count; i++) {
+        for (int j = 0; j <= i; j++) {
+          double left = variance * inverse.getEntry(i, j);
+          for (int k = 0; k < j; k++) {
+            left -= lower[i][k] * lower[j][k];
+          }
+          if (i == j) {
+            lower[i][i] = Math.sqrt(Math.max(0, left));
+          } else {
+            lower[i][j] = lower[j][j] > 0 ? left / lower[j][j] : 0;
+          }
+          if (!(Math.abs(lower[i][j]) < LARGEST_LOG)) {
+            return new double[0][];
+          }
+        }
+      }
+      return lower;
+    } catch (MathRuntimeException singular) {
+      return new double[0][];
+    }
   }
 
   private static double[] standardErrors(

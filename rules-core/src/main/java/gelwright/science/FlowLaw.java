@@ -26,8 +26,8 @@ public sealed interface FlowLaw {
   /** Concentrations in % w/w between which a law is meant to hold. */
   record Range(double low, double high) {
     public Range {
-      Thermal.notNegative(low, "low");
-      Thermal.positive(high, "high");
+      Require.notNegative(low, "low");
+      Require.positive(high, "high");
       if (low >= high) {
         throw new IllegalArgumentException("low must be below high: " + low + ", " + high);
       }
@@ -61,7 +61,7 @@ public sealed interface FlowLaw {
   /** One gum of a mixture: its law and its concentration in % w/w of the water phase. */
   record Part(FlowLaw law, double concentration) {
     public Part {
-      Thermal.notNegative(concentration, "concentration");
+      Require.notNegative(concentration, "concentration");
     }
   }
 
@@ -152,10 +152,10 @@ public sealed interface FlowLaw {
       Range range)
       implements FlowLaw {
     public HerschelBulkley {
-      Thermal.notNegative(yieldPrefactor, "yieldPrefactor");
-      Thermal.positive(yieldExponent, "yieldExponent");
-      Thermal.positive(consistencyPrefactor, "consistencyPrefactor");
-      Thermal.positive(consistencyExponent, "consistencyExponent");
+      Require.notNegative(yieldPrefactor, "yieldPrefactor");
+      Require.positive(yieldExponent, "yieldExponent");
+      Require.positive(consistencyPrefactor, "consistencyPrefactor");
+      Require.positive(consistencyExponent, "consistencyExponent");
       atMost(2, flowIndex, "flowIndex");
     }
 
@@ -167,7 +167,7 @@ public sealed interface FlowLaw {
 
     @Override
     public FlowCurve at(double concentration, double solventViscosity) {
-      Thermal.notNegative(concentration, "concentration");
+      Require.notNegative(concentration, "concentration");
       return new FlowCurve.Plastic(
           yieldPrefactor * Math.pow(concentration, yieldExponent),
           consistencyPrefactor * Math.pow(concentration, consistencyExponent),
@@ -200,16 +200,16 @@ public sealed interface FlowLaw {
       Range range)
       implements FlowLaw {
     public Cross {
-      Thermal.positive(viscosityPrefactor, "viscosityPrefactor");
-      Thermal.positive(viscosityExponent, "viscosityExponent");
-      Thermal.notNegative(timePrefactor, "timePrefactor");
-      Thermal.notNegative(timeExponent, "timeExponent");
+      Require.positive(viscosityPrefactor, "viscosityPrefactor");
+      Require.positive(viscosityExponent, "viscosityExponent");
+      Require.notNegative(timePrefactor, "timePrefactor");
+      Require.notNegative(timeExponent, "timeExponent");
       atMost(1, exponent, "exponent");
     }
 
     @Override
     public FlowCurve at(double concentration, double solventViscosity) {
-      Thermal.notNegative(concentration, "concentration");
+      Require.notNegative(concentration, "concentration");
       return new FlowCurve.Coil(
           viscosityPrefactor * Math.pow(concentration, viscosityExponent),
           timePrefactor * Math.pow(concentration, timeExponent),
@@ -225,11 +225,11 @@ public sealed interface FlowLaw {
 
   /**
    * Entangling random coils after Morris et al. (1981, Carbohydrate Polymers 1:5-21). With x = c
-   * [eta] the specific viscosity at rest is 10 (x/breakAt)^p, p = below or above as x is; Morris
-   * found breakAt 4, p 1.4 and 3.3 for many polysaccharides, and that guar and locust bean gum are
-   * steeper. Shear thinning has one shape for all (Morris 1990, Carbohydrate Polymers 13:85): Cross
-   * with m = 0.76. Where no flow curve is known the time constant is the Rouse time, (6/pi²)(eta0 -
-   * eta_s) M/(c R T) at 25 °C, good to a factor of 3.
+   * [eta] the specific viscosity at rest is atBreak (x/breakAt)^p, p = below or above as x is;
+   * Morris found atBreak 10, breakAt 4, p 1.4 and 3.3 for many polysaccharides, and that guar and
+   * locust bean gum are steeper. Shear thinning has one shape for all (Morris 1990, Carbohydrate
+   * Polymers 13:85): Cross with m = 0.76. Where no flow curve is known the time constant is the
+   * Rouse time, (6/pi²)(eta0 - eta_s) M/(c R T) at 25 °C, good to a factor of 3.
    *
    * <p>The viscosity is continuous at the break; its slope is not.
    *
@@ -239,6 +239,7 @@ public sealed interface FlowLaw {
    * @param above exponent above the break
    * @param molarMass kg/mol
    * @param exponent m of the shear thinning
+   * @param atBreak specific viscosity at the break, about 10; scaling it scales the gum's viscosity
    */
   record RandomCoil(
       double intrinsicViscosity,
@@ -247,17 +248,31 @@ public sealed interface FlowLaw {
       double above,
       double molarMass,
       double exponent,
+      double atBreak,
       Range range)
       implements FlowLaw {
     /** Specific viscosity at the break: about 10, Morris et al. 1981. */
-    private static final double AT_BREAK = 10;
+    public static final double AT_BREAK = 10;
+
+    /** A coil with Morris's specific viscosity at the break. */
+    public RandomCoil(
+        double intrinsicViscosity,
+        double breakAt,
+        double below,
+        double above,
+        double molarMass,
+        double exponent,
+        Range range) {
+      this(intrinsicViscosity, breakAt, below, above, molarMass, exponent, AT_BREAK, range);
+    }
 
     public RandomCoil {
-      Thermal.positive(intrinsicViscosity, "intrinsicViscosity");
-      Thermal.positive(breakAt, "breakAt");
-      Thermal.positive(below, "below");
-      Thermal.positive(above, "above");
-      Thermal.positive(molarMass, "molarMass");
+      Require.positive(atBreak, "atBreak");
+      Require.positive(intrinsicViscosity, "intrinsicViscosity");
+      Require.positive(breakAt, "breakAt");
+      Require.positive(below, "below");
+      Require.positive(above, "above");
+      Require.positive(molarMass, "molarMass");
       atMost(1, exponent, "exponent");
     }
 
@@ -269,12 +284,12 @@ public sealed interface FlowLaw {
     /** Specific viscosity at rest, (eta0 - eta_s)/eta_s, at a concentration in % w/w. */
     public double specificViscosity(double concentration) {
       double ratio = concentration * intrinsicViscosity / breakAt;
-      return AT_BREAK * Math.pow(ratio, ratio <= 1 ? below : above);
+      return atBreak * Math.pow(ratio, ratio <= 1 ? below : above);
     }
 
     @Override
     public FlowCurve at(double concentration, double solventViscosity) {
-      Thermal.notNegative(concentration, "concentration");
+      Require.notNegative(concentration, "concentration");
       double added = solventViscosity * specificViscosity(concentration);
       return new FlowCurve.Coil(
           added, rouseTime(added, molarMass, concentration), exponent, solventViscosity);
@@ -310,11 +325,11 @@ public sealed interface FlowLaw {
       Range range)
       implements FlowLaw {
     public CoilSeries {
-      Thermal.positive(intrinsicViscosity, "intrinsicViscosity");
-      Thermal.notNegative(huggins, "huggins");
-      Thermal.notNegative(coefficient, "coefficient");
-      Thermal.positive(power, "power");
-      Thermal.positive(molarMass, "molarMass");
+      Require.positive(intrinsicViscosity, "intrinsicViscosity");
+      Require.notNegative(huggins, "huggins");
+      Require.notNegative(coefficient, "coefficient");
+      Require.positive(power, "power");
+      Require.positive(molarMass, "molarMass");
       atMost(1, exponent, "exponent");
     }
 
@@ -324,7 +339,7 @@ public sealed interface FlowLaw {
      * 0.1 to 3 million.
      */
     public static double hyaluronateIntrinsicViscosity(double molarMass) {
-      return 3.6e-4 * Math.pow(1000 * Thermal.positive(molarMass, "molarMass"), 0.78);
+      return 3.6e-4 * Math.pow(1000 * Require.positive(molarMass, "molarMass"), 0.78);
     }
 
     /** Specific viscosity at rest, (eta0 - eta_s)/eta_s, at a concentration in % w/w. */
@@ -335,7 +350,7 @@ public sealed interface FlowLaw {
 
     @Override
     public FlowCurve at(double concentration, double solventViscosity) {
-      Thermal.notNegative(concentration, "concentration");
+      Require.notNegative(concentration, "concentration");
       double added = solventViscosity * specificViscosity(concentration);
       return new FlowCurve.Coil(
           added, rouseTime(added, molarMass, concentration), exponent, solventViscosity);
@@ -360,13 +375,13 @@ public sealed interface FlowLaw {
     private static final double STEEPEST = 300;
 
     public Exponential {
-      Thermal.positive(prefactor, "prefactor");
-      Thermal.positive(rate, "rate");
+      Require.positive(prefactor, "prefactor");
+      Require.positive(rate, "rate");
     }
 
     @Override
     public FlowCurve at(double concentration, double solventViscosity) {
-      Thermal.notNegative(concentration, "concentration");
+      Require.notNegative(concentration, "concentration");
       return FlowCurve.Coil.newtonian(
           prefactor * Math.expm1(Math.min(STEEPEST, rate * concentration)), solventViscosity);
     }
@@ -386,13 +401,13 @@ public sealed interface FlowLaw {
    */
   record NewtonianPower(double intrinsicViscosity, double power, Range range) implements FlowLaw {
     public NewtonianPower {
-      Thermal.positive(intrinsicViscosity, "intrinsicViscosity");
-      Thermal.positive(power, "power");
+      Require.positive(intrinsicViscosity, "intrinsicViscosity");
+      Require.positive(power, "power");
     }
 
     @Override
     public FlowCurve at(double concentration, double solventViscosity) {
-      Thermal.notNegative(concentration, "concentration");
+      Require.notNegative(concentration, "concentration");
       double relative = Math.pow(1 + concentration * intrinsicViscosity / power, power);
       return FlowCurve.Coil.newtonian(solventViscosity * (relative - 1), solventViscosity);
     }
@@ -404,7 +419,7 @@ public sealed interface FlowLaw {
   }
 
   private static void atMost(double largest, double value, String name) {
-    if (Thermal.positive(value, name) > largest) {
+    if (Require.positive(value, name) > largest) {
       throw new IllegalArgumentException(name + " must be at most " + largest + ", was " + value);
     }
   }

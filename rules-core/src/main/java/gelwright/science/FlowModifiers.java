@@ -46,8 +46,8 @@ public final class FlowModifiers {
    * @param hydrated hydrated fraction, held within 0 to 1
    */
   public static double effectiveConcentration(double concentration, double hydrated) {
-    return Thermal.notNegative(concentration, "concentration")
-        * Math.min(1, Math.max(0, Thermal.finite(hydrated, "hydrated")));
+    return Require.notNegative(concentration, "concentration")
+        * Math.min(1, Math.max(0, Require.finite(hydrated, "hydrated")));
   }
 
   /**
@@ -73,8 +73,8 @@ public final class FlowModifiers {
    * @param ionicStrength of the free electrolyte, mol/kg
    */
   public static double collapseFactor(double halving, double polymer, double ionicStrength) {
-    double half = Thermal.positive(halving, "halving") * Thermal.notNegative(polymer, "polymer");
-    double strength = Thermal.notNegative(ionicStrength, "ionicStrength");
+    double half = Require.positive(halving, "halving") * Require.notNegative(polymer, "polymer");
+    double strength = Require.notNegative(ionicStrength, "ionicStrength");
     return strength == 0 ? 1 : half / (half + strength);
   }
 
@@ -97,8 +97,8 @@ public final class FlowModifiers {
    * @param neutralised degree of neutralisation, held within 0 to 1
    */
   public static double openingFactor(double opening, double neutralised) {
-    double alpha = Math.min(1, Math.max(0, Thermal.finite(neutralised, "neutralised")));
-    double ratio = alpha / Thermal.positive(opening, "opening");
+    double alpha = Math.min(1, Math.max(0, Require.finite(neutralised, "neutralised")));
+    double ratio = alpha / Require.positive(opening, "opening");
     return -Math.expm1(-ratio * ratio);
   }
 
@@ -126,10 +126,10 @@ public final class FlowModifiers {
    */
   public static double thinGelFactor(
       double left, double upTo, double noneFrom, double salted, double gum, double ionicStrength) {
-    double thin = 1 - Thermal.smoothStep(Thermal.notNegative(gum, "gum"), upTo, noneFrom);
+    double thin = 1 - Thermal.smoothStep(Require.notNegative(gum, "gum"), upTo, noneFrom);
     double whole =
-        Thermal.smoothStep(Thermal.notNegative(ionicStrength, "ionicStrength"), 0, salted);
-    return 1 - (1 - Thermal.positive(left, "left")) * thin * whole;
+        Thermal.smoothStep(Require.notNegative(ionicStrength, "ionicStrength"), 0, salted);
+    return 1 - (1 - Require.positive(left, "left")) * thin * whole;
   }
 
   /**
@@ -152,7 +152,7 @@ public final class FlowModifiers {
    * @param ionicStrength mol/kg
    */
   public static double unsaltedCoilBound(double most, double salted, double ionicStrength) {
-    double strength = Thermal.notNegative(ionicStrength, "ionicStrength");
+    double strength = Require.notNegative(ionicStrength, "ionicStrength");
     return most - (most - 1) * Thermal.smoothStep(strength, 0, salted);
   }
 
@@ -164,9 +164,9 @@ public final class FlowModifiers {
    * @param celsius °C; valid 0 to 60, and only below a melting point of the gel
    */
   public static double temperatureFactor(double activationEnergy, double celsius) {
-    Thermal.notNegative(activationEnergy, "activationEnergy");
+    Require.notNegative(activationEnergy, "activationEnergy");
     return Thermal.rateRatio(
-        -activationEnergy, Thermal.finite(celsius, "celsius"), Thermal.REFERENCE_CELSIUS);
+        -activationEnergy, Require.finite(celsius, "celsius"), Thermal.REFERENCE_CELSIUS);
   }
 
   /** How a gum stands to the alcohol and polyol beside it. */
@@ -213,7 +213,7 @@ public final class FlowModifiers {
    */
   public static double kriegerDougherty(double phi, double packing, double intrinsic) {
     double filled = filled(phi, packing);
-    return Math.pow(1 - filled / packing, -Thermal.notNegative(intrinsic, "intrinsic") * packing);
+    return Math.pow(1 - filled / packing, -Require.notNegative(intrinsic, "intrinsic") * packing);
   }
 
   /**
@@ -261,8 +261,8 @@ public final class FlowModifiers {
    * @param gelViscosity Pa·s, at the shear rate of interest
    */
   public static double dropIntrinsicViscosity(double dropViscosity, double gelViscosity) {
-    double drop = Thermal.notNegative(dropViscosity, "dropViscosity");
-    double gel = Thermal.positive(gelViscosity, "gelViscosity");
+    double drop = Require.notNegative(dropViscosity, "dropViscosity");
+    double gel = Require.positive(gelViscosity, "gelViscosity");
     return RIGID_SPHERE * (drop + 0.4 * gel) / (drop + gel);
   }
 
@@ -272,9 +272,7 @@ public final class FlowModifiers {
   }
 
   private static double filled(double phi, double packing) {
-    if (!(phi >= 0 && phi <= 1)) {
-      throw new IllegalArgumentException("phi must be within 0 to 1, was " + phi);
-    }
-    return Math.min(phi, FULLEST * Thermal.positive(packing, "packing"));
+    Require.fraction(phi, "phi");
+    return Math.min(phi, FULLEST * Require.positive(packing, "packing"));
   }
 }

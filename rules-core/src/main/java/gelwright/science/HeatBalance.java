@@ -27,12 +27,12 @@ public final class HeatBalance {
     double heat = 0;
     for (int i = 0; i < masses.length; i++) {
       double part =
-          Thermal.notNegative(masses[i], "masses")
-              * Thermal.positive(heatCapacities[i], "heatCapacities");
+          Require.notNegative(masses[i], "masses")
+              * Require.positive(heatCapacities[i], "heatCapacities");
       capacity += part;
-      heat += part * Thermal.finite(celsius[i], "celsius");
+      heat += part * Require.finite(celsius[i], "celsius");
     }
-    return heat / Thermal.positive(capacity, "masses");
+    return heat / Require.positive(capacity, "masses");
   }
 
   /**
@@ -44,9 +44,9 @@ public final class HeatBalance {
    * @param capacity m cp of the whole, J/K
    */
   public static double changeOnDissolving(double moles, double heatOfSolution, double capacity) {
-    return -Thermal.notNegative(moles, "moles")
-        * Thermal.finite(heatOfSolution, "heatOfSolution")
-        / Thermal.positive(capacity, "capacity");
+    return -Require.notNegative(moles, "moles")
+        * Require.finite(heatOfSolution, "heatOfSolution")
+        / Require.positive(capacity, "capacity");
   }
 
   /**
@@ -58,8 +58,8 @@ public final class HeatBalance {
    * @param usefulShare of the power that arrives, 0 to 1
    */
   public static double heatingTime(double capacity, double rise, double power, double usefulShare) {
-    return Thermal.notNegative(capacity, "capacity")
-        * Thermal.notNegative(rise, "rise")
-        / (Thermal.positive(power, "power") * Thermal.positive(usefulShare, "usefulShare"));
+    return Require.notNegative(capacity, "capacity")
+        * Require.notNegative(rise, "rise")
+        / (Require.positive(power, "power") * Require.positive(usefulShare, "usefulShare"));
   }
 }

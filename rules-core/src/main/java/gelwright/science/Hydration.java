@@ -38,11 +38,11 @@ public record Hydration(
   private static final double SWITCH_WIDTH = 0.5;
 
   public Hydration {
-    Thermal.notNegative(rate25, "rate25");
-    Thermal.notNegative(activationEnergy, "activationEnergy");
-    Thermal.positive(shape, "shape");
-    Thermal.positive(limit, "limit");
-    Thermal.finite(threshold, "threshold");
+    Require.notNegative(rate25, "rate25");
+    Require.notNegative(activationEnergy, "activationEnergy");
+    Require.positive(shape, "shape");
+    Require.positive(limit, "limit");
+    Require.finite(threshold, "threshold");
     if (limit > 1) {
       throw new IllegalArgumentException("limit must be at most 1, was " + limit);
     }
@@ -72,7 +72,7 @@ public record Hydration(
 
   /** Hydrated fraction after a time (s) at one temperature (°C). */
   public double after(double celsius, double duration) {
-    return hydrated(rate(celsius) * Thermal.notNegative(duration, "duration"));
+    return hydrated(rate(celsius) * Require.notNegative(duration, "duration"));
   }
 
   /** Time in s at one temperature (°C) until a fraction is hydrated; infinite if never. */

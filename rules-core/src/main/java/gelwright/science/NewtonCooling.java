@@ -18,9 +18,9 @@ public final class NewtonCooling {
   /** Temperature in °C after an elapsed time in s. */
   public static double temperature(
       double start, double ambient, double timeConstant, double elapsed) {
-    Thermal.positive(timeConstant, "timeConstant");
+    Require.positive(timeConstant, "timeConstant");
     return ambient
-        + (start - ambient) * Math.exp(-Thermal.notNegative(elapsed, "elapsed") / timeConstant);
+        + (start - ambient) * Math.exp(-Require.notNegative(elapsed, "elapsed") / timeConstant);
   }
 
   /**
@@ -28,7 +28,7 @@ public final class NewtonCooling {
    * 0 when the start is already there or past it.
    */
   public static double timeTo(double target, double start, double ambient, double timeConstant) {
-    Thermal.positive(timeConstant, "timeConstant");
+    Require.positive(timeConstant, "timeConstant");
     double share = (target - ambient) / (start - ambient);
     if (start == target || share >= 1) {
       return 0;
@@ -41,9 +41,9 @@ public final class NewtonCooling {
    */
   public static double timeConstant(
       double mass, double heatCapacity, double heatTransfer, double area) {
-    return Thermal.positive(mass, "mass")
-        * Thermal.positive(heatCapacity, "heatCapacity")
-        / (Thermal.positive(heatTransfer, "heatTransfer") * Thermal.positive(area, "area"));
+    return Require.positive(mass, "mass")
+        * Require.positive(heatCapacity, "heatCapacity")
+        / (Require.positive(heatTransfer, "heatTransfer") * Require.positive(area, "area"));
   }
 
   /**
@@ -58,6 +58,6 @@ public final class NewtonCooling {
     if (!(share > 0 && share < 1)) {
       throw new IllegalArgumentException("reading must lie between start and ambient");
     }
-    return -Thermal.positive(elapsed, "elapsed") / Math.log(share);
+    return -Require.positive(elapsed, "elapsed") / Math.log(share);
   }
 }

@@ -8,7 +8,8 @@ package gelwright.science;
  *   <li>crowding: the drops touch at a volume fraction of 0.64 (random close packing);
  *   <li>practice: parts of oil per part of gum, times the gum's share;
  *   <li>custom: the upper share at which such gels are made;
- *   <li>holding: what drop size and yield stress together hold still.
+ *   <li>holding: what the yield stress holds still at the size of the drops, or what drifts too
+ *       little over the shelf life to be seen, whichever is more.
  * </ul>
  *
  * <p>No law of this capacity is published. Practice usually binds and is known to a factor of 2 to
@@ -35,14 +36,15 @@ public final class OilCapacity {
    * @param crowding from {@link #crowdingShare}
    * @param practice oil per gum times gum
    * @param custom upper share; 100 where none is known
-   * @param holding from {@link #holdingShare}; 100 where the drops are held
+   * @param holding the larger of {@link #holdingShare} and {@link #driftShare}; 100 where the drops
+   *     are held
    */
   public record Bounds(double crowding, double practice, double custom, double holding) {
     public Bounds {
-      Thermal.notNegative(crowding, "crowding");
-      Thermal.notNegative(practice, "practice");
-      Thermal.notNegative(custom, "custom");
-      Thermal.notNegative(holding, "holding");
+      Require.notNegative(crowding, "crowding");
+      Require.notNegative(practice, "practice");
+      Require.notNegative(custom, "custom");
+      Require.notNegative(holding, "holding");
     }
 
     /** The oil this gel carries, % w/w. */
@@ -68,8 +70,8 @@ public final class OilCapacity {
   /** Share of oil at which the drops touch, % w/w: 0.64 by volume, densities in any one unit. */
   public static double crowdingShare(double oilDensity, double gelDensity) {
     double packing = FlowModifiers.RANDOM_CLOSE_PACKING;
-    double oil = packing * Thermal.positive(oilDensity, "oilDensity");
-    double gel = (1 - packing) * Thermal.positive(gelDensity, "gelDensity");
+    double oil = packing * Require.positive(oilDensity, "oilDensity");
+    double gel = (1 - packing) * Require.positive(gelDensity, "gelDensity");
     return 100 * oil / (oil + gel);
   }
 
@@ -86,24 +88,39 @@ public final class OilCapacity {
     double sum = 0;
     for (int i = 0; i < oilPerGum.length; i++) {
       sum +=
-          Thermal.notNegative(oilPerGum[i], "oilPerGum")
-              * Thermal.notNegative(gumShare[i], "gumShare");
+          Require.notNegative(oilPerGum[i], "oilPerGum")
+              * Require.notNegative(gumShare[i], "gumShare");
     }
     return sum;
   }
 
   /**
-   * Share of oil that is held still, % w/w: 100 where the yield stress exceeds what the largest
-   * drop needs, 0 where it falls short, smooth between: 100/(1 + (needed/yield)^8).
+   * Share of oil that a yield stress holds still, % w/w: 100 where the yield stress exceeds what
+   * the largest drop needs, 0 where it falls short, smooth between: 100/(1 + (needed/yield)^8).
    *
    * @param yieldStress of the gel, Pa
    * @param yieldNeeded for the largest drop, Pa (see {@link Suspension#yieldNeeded})
    */
   public static double holdingShare(double yieldStress, double yieldNeeded) {
-    Thermal.notNegative(yieldStress, "yieldStress");
-    if (Thermal.notNegative(yieldNeeded, "yieldNeeded") == 0) {
+    Require.notNegative(yieldStress, "yieldStress");
+    if (Require.notNegative(yieldNeeded, "yieldNeeded") == 0) {
       return 100;
     }
     return yieldStress == 0 ? 0 : 100 / (1 + Math.pow(yieldNeeded / yieldStress, 8));
+  }
+
+  /**
+   * Share of oil that stays where it is for want of time, % w/w: 100 where its drops drift less
+   * over the shelf life than anybody sees, 0 where they drift more, smooth between: 100/(1 +
+   * (drift/unseen)^4). For gums that thicken without a yield stress.
+   *
+   * @param drift of the largest drop over the shelf life, m (see {@link Suspension#drift})
+   * @param unseen drift that nobody sees, m
+   */
+  public static double driftShare(double drift, double unseen) {
+    return 100
+        / (1
+            + Math.pow(
+                Require.notNegative(drift, "drift") / Require.positive(unseen, "unseen"), 4));
   }
 }

@@ -112,10 +112,10 @@ public final class SpindleReading {
       throw new IllegalArgumentException("speeds and torques must pair up, two at least");
     }
     double scale =
-        stressPerPercent(spindle) * Thermal.positive(fullTorque, "fullTorque") / TYPE_A_TORQUE;
+        stressPerPercent(spindle) * Require.positive(fullTorque, "fullTorque") / TYPE_A_TORQUE;
     for (int i = 0; i < size; i++) {
-      Thermal.positive(torques[i], "torques");
-      if (Thermal.positive(speeds[i], "speeds") <= (i == 0 ? 0 : speeds[i - 1])) {
+      Require.positive(torques[i], "torques");
+      if (Require.positive(speeds[i], "speeds") <= (i == 0 ? 0 : speeds[i - 1])) {
         throw new IllegalArgumentException("speeds must rise");
       }
     }
@@ -140,7 +140,7 @@ public final class SpindleReading {
   public static double displayed(FlowCurve gel, int spindle, double speed) {
     // The slope of the curve sets the shear rate and the shear rate the slope. The map is a mild
     // contraction, since the factor changes slowly with n, and is repeated until it stands still.
-    double rate = rateFactor(spindle, 0.5) * Thermal.positive(speed, "speed");
+    double rate = rateFactor(spindle, 0.5) * Require.positive(speed, "speed");
     for (int i = 0; i < 60; i++) {
       double next = rateFactor(spindle, gel.localFlowIndex(rate)) * speed;
       if (Math.abs(next - rate) < 1e-12 * rate) {

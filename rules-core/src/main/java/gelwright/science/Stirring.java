@@ -29,50 +29,141 @@ public final class Stirring {
    */
   private static final double CORE = 0.35;
 
+  /** Where a constant of a stirrer was seen. */
+  public enum Basis {
+    /** Seen in a printed table or an engineering reference. */
+    PUBLISHED,
+    /** Recalled from a textbook, not checked against the text. */
+    FROM_MEMORY,
+    /** Nothing was found: taken from the stirrer it is most like. */
+    PROPOSED
+  }
+
+  /**
+   * A dimensionless constant of a stirrer.
+   *
+   * @param value the constant, above zero
+   * @param factor ×/÷ range that holds 90 % of what is met, 1 or more
+   * @param basis where it was seen
+   * @param source the work, or the reasoning
+   */
+  public record Constant(double value, double factor, Basis basis, String source) {
+    public Constant {
+      Require.positive(value, "value");
+      if (!(factor >= 1)) {
+        throw new IllegalArgumentException("factor must be at least 1, was " + factor);
+      }
+      if (source.isBlank()) {
+        throw new IllegalArgumentException("source must not be blank");
+      }
+    }
+
+    private static Constant published(double value, double factor, String source) {
+      return new Constant(value, factor, Basis.PUBLISHED, source);
+    }
+
+    private static Constant recalled(double value, double factor, String source) {
+      return new Constant(value, factor, Basis.FROM_MEMORY, source);
+    }
+
+    private static Constant proposed(double value, double factor, String source) {
+      return new Constant(value, factor, Basis.PROPOSED, source);
+    }
+  }
+
+  private static final String REFERENCE_SHEET =
+      "process engineering reference sheets, impeller shear rate and power number";
+  private static final String CHHABRA =
+      "Chhabra and Richardson, Non-Newtonian Flow and Applied Rheology";
+  private static final String NAGATA = "Nagata 1975, Mixing";
+  private static final String TEXTBOOK = "mixing textbooks";
+
   /** Stirrers with their shear constant and power numbers. */
   public enum Impeller {
-    /** Flat paddle; ks 10 to 13, from memory (Chhabra and Richardson). */
-    PADDLE(11.5, 70, 2),
-    /** Marine propeller; ks about 10, Po 0.30 to 0.35, from memory. */
-    PROPELLER(10, 40, 0.33),
-    /** Disc turbine with six flat blades; ks 11.5, Po 5.2 to 5.5, Po Re 70, textbook. */
-    DISC_TURBINE(11.5, 70, 5.35),
-    /** Turbine with blades at 45°; ks 9.5, textbook; Po 1.3 to 1.6, from memory. */
-    PITCHED_BLADE(9.5, 50, 1.45),
-    /** Hydrofoil; ks 5.0, textbook; Po 0.3, from memory. */
-    HYDROFOIL(5.0, 40, 0.3),
-    /** Anchor; ks 20 to 25, Po Re 200 to 215, from memory. */
-    ANCHOR(22.5, 207, 0.3),
-    /** Helical ribbon; ks about 30, from memory. */
-    HELICAL_RIBBON(30, 300, 0.3),
-    /** Hand or planetary whisk; ks 10 to 20, order of size, from memory. */
-    WHISK(15, 70, 1),
+    /** Flat paddle of two blades. */
+    PADDLE(
+        Constant.recalled(11.5, 1.15, CHHABRA + ": 10 to 13"),
+        Constant.proposed(70, 2, "as the disc turbine"),
+        Constant.recalled(2, 1.5, NAGATA + ": by the width of the blade")),
+    /** Marine propeller of three blades, pitch equal to the diameter. */
+    PROPELLER(
+        Constant.recalled(10, 1.2, CHHABRA),
+        Constant.recalled(40, 1.3, TEXTBOOK + ": 40 to 50"),
+        Constant.recalled(0.33, 1.15, TEXTBOOK + ": 0.30 to 0.35")),
+    /** Disc turbine with six flat blades. */
+    DISC_TURBINE(
+        Constant.published(11.5, 1.15, REFERENCE_SHEET + ": 11.5, range 10 to 13"),
+        Constant.published(70, 1.1, REFERENCE_SHEET),
+        Constant.published(5.35, 1.05, REFERENCE_SHEET + ": 5.2 and 5.5")),
+    /** Turbine with blades at 45°. */
+    PITCHED_BLADE(
+        Constant.published(9.5, 1.15, REFERENCE_SHEET),
+        Constant.recalled(50, 1.3, TEXTBOOK),
+        Constant.recalled(1.45, 1.15, TEXTBOOK + ": 1.3 to 1.6")),
+    /** Hydrofoil. */
+    HYDROFOIL(
+        Constant.published(5.0, 1.2, REFERENCE_SHEET),
+        Constant.proposed(40, 1.5, "as the propeller"),
+        Constant.recalled(0.3, 1.2, TEXTBOOK)),
+    /** Anchor with a close gap. */
+    ANCHOR(
+        Constant.recalled(22.5, 1.2, CHHABRA + ": 20 to 25"),
+        Constant.recalled(207, 1.2, NAGATA + ": 200 to 215"),
+        Constant.proposed(0.3, 2, "never turbulent in practice")),
+    /** Helical ribbon. */
+    HELICAL_RIBBON(
+        Constant.recalled(30, 1.2, CHHABRA),
+        Constant.recalled(300, 1.3, NAGATA),
+        Constant.proposed(0.3, 2, "never turbulent in practice")),
+    /** Hand or planetary whisk. */
+    WHISK(
+        Constant.proposed(15, 1.5, "between paddle and anchor"),
+        Constant.proposed(70, 2, "as the paddle"),
+        Constant.proposed(1, 2, "half of a paddle, its wires being thin")),
     /** Rotor in a stator: outside the gap it stirs like a small turbine; see {@link #gapShear}. */
-    ROTOR_STATOR(11.5, 70, 2);
+    ROTOR_STATOR(
+        Constant.proposed(11.5, 1.5, "as the disc turbine, outside the gap"),
+        Constant.proposed(70, 2, "as the disc turbine"),
+        Constant.proposed(2, 1.5, "between propeller and disc turbine"));
 
-    private final double shearConstant;
-    private final double laminarPower;
-    private final double turbulentPower;
+    private final Constant shear;
+    private final Constant laminar;
+    private final Constant turbulent;
 
-    Impeller(double shearConstant, double laminarPower, double turbulentPower) {
-      this.shearConstant = shearConstant;
-      this.laminarPower = laminarPower;
-      this.turbulentPower = turbulentPower;
+    Impeller(Constant shear, Constant laminar, Constant turbulent) {
+      this.shear = shear;
+      this.laminar = laminar;
+      this.turbulent = turbulent;
     }
 
     /** ks: mean shear rate over speed. */
-    public double shearConstant() {
-      return shearConstant;
+    public Constant shear() {
+      return shear;
     }
 
     /** Power number times Reynolds number in the laminar regime. */
-    public double laminarPower() {
-      return laminarPower;
+    public Constant laminar() {
+      return laminar;
     }
 
     /** Power number in the turbulent regime. */
+    public Constant turbulent() {
+      return turbulent;
+    }
+
+    /** Value of {@link #shear}. */
+    public double shearConstant() {
+      return shear.value();
+    }
+
+    /** Value of {@link #laminar}. */
+    public double laminarPower() {
+      return laminar.value();
+    }
+
+    /** Value of {@link #turbulent}. */
     public double turbulentPower() {
-      return turbulentPower;
+      return turbulent.value();
     }
   }
 
@@ -80,31 +171,31 @@ public final class Stirring {
 
   /** Speed in 1/s from revolutions per minute. */
   public static double perSecond(double revolutionsPerMinute) {
-    return Thermal.notNegative(revolutionsPerMinute, "revolutionsPerMinute") / 60;
+    return Require.notNegative(revolutionsPerMinute, "revolutionsPerMinute") / 60;
   }
 
   /** Tip speed, m/s. */
   public static double tipSpeed(double diameter, double speed) {
-    return Math.PI * Thermal.positive(diameter, "diameter") * Thermal.notNegative(speed, "speed");
+    return Math.PI * Require.positive(diameter, "diameter") * Require.notNegative(speed, "speed");
   }
 
   /** Mean shear rate of a stirrer at a speed in 1/s, 1/s. */
   public static double meanShear(Impeller impeller, double speed) {
-    return impeller.shearConstant() * Thermal.notNegative(speed, "speed");
+    return impeller.shearConstant() * Require.notNegative(speed, "speed");
   }
 
   /** Shear rate in the gap (m) of a rotor whose tip moves at a speed in m/s, 1/s. */
   public static double gapShear(double tipSpeed, double gap) {
-    return Thermal.notNegative(tipSpeed, "tipSpeed") / Thermal.positive(gap, "gap");
+    return Require.notNegative(tipSpeed, "tipSpeed") / Require.positive(gap, "gap");
   }
 
   /** Reynolds number with the viscosity (Pa·s) at the mean shear rate. */
   public static double reynolds(double density, double speed, double diameter, double viscosity) {
-    return Thermal.positive(density, "density")
-        * Thermal.notNegative(speed, "speed")
-        * Thermal.positive(diameter, "diameter")
+    return Require.positive(density, "density")
+        * Require.notNegative(speed, "speed")
+        * Require.positive(diameter, "diameter")
         * diameter
-        / Thermal.positive(viscosity, "viscosity");
+        / Require.positive(viscosity, "viscosity");
   }
 
   /** Reynolds number of a gel, its viscosity read from the flow curve at the mean shear rate. */
@@ -115,16 +206,16 @@ public final class Stirring {
 
   /** Power number: laminar constant over Re, plus the turbulent value faded in by Re. */
   public static double powerNumber(Impeller impeller, double reynolds) {
-    double re = Math.max(1e-9, Thermal.notNegative(reynolds, "reynolds"));
+    double re = Math.max(1e-9, Require.notNegative(reynolds, "reynolds"));
     return impeller.laminarPower() / re + turbulentShare(re) * impeller.turbulentPower();
   }
 
   /** Power in W from the power number, density (kg/m³), speed (1/s) and diameter (m). */
   public static double power(double powerNumber, double density, double speed, double diameter) {
-    return Thermal.notNegative(powerNumber, "powerNumber")
-        * Thermal.positive(density, "density")
-        * Math.pow(Thermal.notNegative(speed, "speed"), 3)
-        * Math.pow(Thermal.positive(diameter, "diameter"), 5);
+    return Require.notNegative(powerNumber, "powerNumber")
+        * Require.positive(density, "density")
+        * Math.pow(Require.notNegative(speed, "speed"), 3)
+        * Math.pow(Require.positive(diameter, "diameter"), 5);
   }
 
   /**
@@ -134,23 +225,23 @@ public final class Stirring {
    */
   public static double turbulentShare(double reynolds) {
     double middle = Math.sqrt(LAMINAR_BELOW * TURBULENT_ABOVE);
-    double re = Math.max(1e-9, Thermal.notNegative(reynolds, "reynolds"));
+    double re = Math.max(1e-9, Require.notNegative(reynolds, "reynolds"));
     return 1 / (1 + Math.pow(middle / re, 1.5));
   }
 
   /** Depth of the vortex in an unbaffled beaker of thin liquid, m. */
   public static double vortexDepth(double diameter, double speed) {
-    double core = 2 * Math.PI * speed * CORE * Thermal.positive(diameter, "diameter");
+    double core = 2 * Math.PI * speed * CORE * Require.positive(diameter, "diameter");
     return core * core / Thermal.GRAVITY;
   }
 
   /** Speed for equal tip speed in a vessel whose stirrer has another diameter. */
   public static double speedForEqualTip(double speed, double diameter, double newDiameter) {
-    return speed * diameter / Thermal.positive(newDiameter, "newDiameter");
+    return speed * diameter / Require.positive(newDiameter, "newDiameter");
   }
 
   /** Speed for equal power per volume, turbulent, geometrically similar vessels. */
   public static double speedForEqualPower(double speed, double diameter, double newDiameter) {
-    return speed * Math.pow(diameter / Thermal.positive(newDiameter, "newDiameter"), 2.0 / 3);
+    return speed * Math.pow(diameter / Require.positive(newDiameter, "newDiameter"), 2.0 / 3);
   }
 }

@@ -42,19 +42,19 @@ public final class Suspension {
    * @param diameter m
    */
   public static double yieldNeeded(double criterion, double densityDifference, double diameter) {
-    return Thermal.notNegative(criterion, "criterion")
+    return Require.notNegative(criterion, "criterion")
         * Thermal.GRAVITY
-        * Math.abs(Thermal.finite(densityDifference, "densityDifference"))
-        * Thermal.notNegative(diameter, "diameter");
+        * Math.abs(Require.finite(densityDifference, "densityDifference"))
+        * Require.notNegative(diameter, "diameter");
   }
 
   /** Speed in a Newtonian liquid, m/s, positive down: drho g d²/(18 eta). */
   public static double stokes(double densityDifference, double diameter, double viscosity) {
-    return Thermal.finite(densityDifference, "densityDifference")
+    return Require.finite(densityDifference, "densityDifference")
         * Thermal.GRAVITY
-        * Thermal.notNegative(diameter, "diameter")
+        * Require.notNegative(diameter, "diameter")
         * diameter
-        / (18 * Thermal.positive(viscosity, "viscosity"));
+        / (18 * Require.positive(viscosity, "viscosity"));
   }
 
   /**
@@ -64,8 +64,8 @@ public final class Suspension {
   public static double speed(FlowCurve gel, double densityDifference, double diameter) {
     // Stokes with eta = stress(v/d)/(v/d) becomes stress(v/d) = drho g d/18, so the speed follows
     // from one inversion of the flow curve instead of an iteration.
-    Thermal.finite(densityDifference, "densityDifference");
-    double size = Thermal.notNegative(diameter, "diameter");
+    Require.finite(densityDifference, "densityDifference");
+    double size = Require.notNegative(diameter, "diameter");
     double stress = Math.abs(densityDifference) * Thermal.GRAVITY * size / 18;
     return Math.signum(densityDifference) * size * gel.shearRateAt(stress);
   }
@@ -76,23 +76,21 @@ public final class Suspension {
    * surfaces rigid, so 1 is the usual case and this the upper bound.
    */
   public static double mobileSurfaceFactor(double dropViscosity, double gelViscosity) {
-    double drop = Thermal.notNegative(dropViscosity, "dropViscosity");
-    double gel = Thermal.positive(gelViscosity, "gelViscosity");
+    double drop = Require.notNegative(dropViscosity, "dropViscosity");
+    double gel = Require.positive(gelViscosity, "gelViscosity");
     return 3 * (drop + gel) / (3 * drop + 2 * gel);
   }
 
   /** Richardson and Zaki's exponent at a particle Reynolds number: 4.7 slow, 2.34 fast. */
   public static double hindranceExponent(double reynolds) {
-    double power = Math.pow(Thermal.notNegative(reynolds, "reynolds"), 0.75);
+    double power = Math.pow(Require.notNegative(reynolds, "reynolds"), 0.75);
     return (4.7 + 0.41 * power) / (1 + 0.175 * power);
   }
 
   /** Share of the single particle's speed that is left in a crowd: (1 - phi)^exponent. */
   public static double hindrance(double phi, double exponent) {
-    if (!(phi >= 0 && phi <= 1)) {
-      throw new IllegalArgumentException("phi must be within 0 to 1, was " + phi);
-    }
-    return Math.pow(1 - phi, Thermal.notNegative(exponent, "exponent"));
+    Require.fraction(phi, "phi");
+    return Math.pow(1 - phi, Require.notNegative(exponent, "exponent"));
   }
 
   /** Distance in m that particles of a volume fraction move in a time (s); positive down. */
@@ -100,12 +98,12 @@ public final class Suspension {
       FlowCurve gel, double densityDifference, double diameter, double phi, double duration) {
     return speed(gel, densityDifference, diameter)
         * hindrance(phi, SLOW_EXPONENT)
-        * Thermal.notNegative(duration, "duration");
+        * Require.notNegative(duration, "duration");
   }
 
   /** Acceleration of a centrifuge over gravity: 4 pi² N² r/g, with r in m and N in 1/s. */
   public static double centrifugalRatio(double radius, double speed) {
-    double angular = 2 * Math.PI * Thermal.notNegative(speed, "speed");
-    return angular * angular * Thermal.notNegative(radius, "radius") / Thermal.GRAVITY;
+    double angular = 2 * Math.PI * Require.notNegative(speed, "speed");
+    return angular * angular * Require.notNegative(radius, "radius") / Thermal.GRAVITY;
   }
 }

@@ -44,8 +44,8 @@ public final class TemperaturePath {
       throw new IllegalArgumentException("seconds and celsius must pair up");
     }
     for (int i = 0; i < seconds.length; i++) {
-      Thermal.finite(seconds[i], "seconds");
-      Thermal.finite(celsius[i], "celsius");
+      Require.finite(seconds[i], "seconds");
+      Require.finite(celsius[i], "celsius");
       if (i > 0 && seconds[i] < seconds[i - 1]) {
         throw new IllegalArgumentException("seconds must not decrease");
       }
@@ -60,8 +60,8 @@ public final class TemperaturePath {
 
   /** Goes on in a straight line to a temperature (°C) within a time (s). */
   public TemperaturePath rampTo(double target, double duration) {
-    Thermal.notNegative(duration, "duration");
-    Thermal.finite(target, "target");
+    Require.notNegative(duration, "duration");
+    Require.finite(target, "target");
     int size = seconds.length;
     double[] times = Arrays.copyOf(seconds, size + 1);
     double[] temperatures = Arrays.copyOf(celsius, size + 1);
@@ -108,7 +108,7 @@ public final class TemperaturePath {
    * @param duration s
    */
   public TemperaturePath coolTowards(double ambient, double timeConstant, double duration) {
-    Thermal.notNegative(duration, "duration");
+    Require.notNegative(duration, "duration");
     double start = endCelsius();
     double began = endSeconds();
     int size = seconds.length;
@@ -178,6 +178,20 @@ public final class TemperaturePath {
       }
     }
     return celsius[0];
+  }
+
+  /**
+   * Lowest temperature since the path last was at or above a limit, °C: how far a melt has cooled.
+   * Where it never was that hot, the lowest of the whole path.
+   *
+   * @param limit °C, such as the melting temperature of a gel
+   */
+  public double coolestSince(double limit) {
+    double coolest = Double.POSITIVE_INFINITY;
+    for (double value : celsius) {
+      coolest = value >= limit ? value : Math.min(coolest, value);
+    }
+    return coolest;
   }
 
   /** Time spent above a temperature in °C, s. */

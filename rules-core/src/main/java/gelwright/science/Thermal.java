@@ -1,6 +1,6 @@
 package gelwright.science;
 
-/** Constants and checks that the flow and heat models share. */
+/** Constants that the flow and heat models share. */
 final class Thermal {
   /** Molar gas constant, J/(mol K). Exact by definition: SI brochure, 9th edition, 2019. */
   static final double GAS_CONSTANT = 8.31446261815324;
@@ -37,30 +37,6 @@ final class Thermal {
   static double rateRatio(double activationEnergy, double celsius, double referenceCelsius) {
     double inverse = 1 / kelvin(celsius) - 1 / kelvin(referenceCelsius);
     return Math.exp(Math.min(LARGEST_EXPONENT, -activationEnergy / GAS_CONSTANT * inverse));
-  }
-
-  /** Returns the value if it is finite and not negative, else names the argument at fault. */
-  static double notNegative(double value, String name) {
-    if (!(value >= 0) || Double.isInfinite(value)) {
-      throw new IllegalArgumentException(name + " must be finite and not negative, was " + value);
-    }
-    return value;
-  }
-
-  /** Returns the value if it is finite and above zero, else names the argument at fault. */
-  static double positive(double value, String name) {
-    if (!(value > 0) || Double.isInfinite(value)) {
-      throw new IllegalArgumentException(name + " must be finite and positive, was " + value);
-    }
-    return value;
-  }
-
-  /** Returns the value if it is finite, else names the argument at fault. */
-  static double finite(double value, String name) {
-    if (Double.isNaN(value) || Double.isInfinite(value)) {
-      throw new IllegalArgumentException(name + " must be finite, was " + value);
-    }
-    return value;
   }
 
   /** Rises smoothly from 0 at {@code low} to 1 at {@code high}, with flat ends. */

@@ -56,6 +56,27 @@ class FlowFitTest {
   }
 
   @Test
+  @DisplayName("the independent doubts of a fit add up to the standard errors of its parameters")
+  void independentDoubts() {
+    Random random = FlowRows.random();
+    List<FlowFit.Point> points = points(new FlowCurve.Plastic(0, 7, 0.4, 0), 0.05, random);
+    FlowFit.Fit fit = FlowFit.fit(FlowFit.Form.POWER_LAW, points, 0);
+    assertTrue(fit.isFixed());
+    FlowCurve.Plastic middle = (FlowCurve.Plastic) fit.curve();
+    double index = 0;
+    double consistency = 0;
+    for (int i = 0; i < 2; i++) {
+      FlowCurve.Plastic shifted = (FlowCurve.Plastic) fit.shifted(i, 0.01);
+      index += Math.pow((shifted.flowIndex() - middle.flowIndex()) / 0.01, 2);
+      consistency += Math.pow((shifted.consistency() - middle.consistency()) / 0.01, 2);
+    }
+    double indexError = fit.parameters().get(1).standardError();
+    double consistencyError = fit.parameters().get(0).standardError();
+    assertEquals(indexError, Math.sqrt(index), 0.01 * indexError);
+    assertEquals(consistencyError, Math.sqrt(consistency), 0.01 * consistencyError);
+  }
+
+  @Test
   @DisplayName(
       "a power law agrees with the textbook straight line through the logarithms, errors too")
   void againstRegression() {

@@ -133,6 +133,14 @@ class FlowModifiersTest {
   }
 
   @Test
+  @DisplayName(
+      "worked example of docs/models/flow-modifiers.md: 1 % salt leaves 0.148, 15 °C counts 0.756")
+  void workedSaltAndWarmth() {
+    assertEquals(0.148, FlowModifiers.carbomerSaltFactor(0.5, 0.173), 0.0005);
+    assertEquals(0.756, 1 / FlowModifiers.temperatureFactor(20_000, 15), 0.0005);
+  }
+
+  @Test
   @DisplayName("yield and consistency ratios are those of the homogenised curve")
   void oneHomogenisation() {
     Random random = FlowRows.random();

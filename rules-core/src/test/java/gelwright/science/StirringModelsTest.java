@@ -6,6 +6,7 @@ import static gelwright.science.FlowRows.logUniform;
 import static gelwright.science.FlowRows.row;
 import static gelwright.science.FlowRows.uniform;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -342,6 +343,36 @@ class StirringModelsTest {
     assertEquals(OilCapacity.Bound.PRACTICE, bounds.binding());
     assertEquals(58.8, bounds.crowding(), 0.1);
     assertEquals(100, bounds.holding(), 1e-6);
+  }
+
+  @Test
+  @DisplayName("worked example of docs/models/oil-capacity.md: a syrup holds nothing for a year")
+  void workedDrift() {
+    FlowCurve syrup = FlowCurve.Coil.newtonian(1 - 0.89e-3, 0.89e-3);
+    double drift = Suspension.drift(syrup, 97, 10e-6, 0, 365.25 * 86400);
+    assertEquals(0.167, drift, 0.001);
+    assertEquals(8e-5, OilCapacity.driftShare(drift, 5e-3), 0.1e-5);
+    assertEquals(50, OilCapacity.driftShare(5e-3, 5e-3), 1e-9);
+    assertEquals(100, OilCapacity.driftShare(0, 5e-3), 1e-9);
+  }
+
+  @Test
+  @DisplayName("every constant of a stirrer says its range and where it was seen")
+  void constantsOfStirrers() {
+    for (Stirring.Impeller impeller : Stirring.Impeller.values()) {
+      for (Stirring.Constant constant :
+          java.util.List.of(impeller.shear(), impeller.laminar(), impeller.turbulent())) {
+        assertFalse(constant.source().isBlank());
+        // What was not seen in print is not given a narrow range.
+        boolean seen = constant.basis() == Stirring.Basis.PUBLISHED;
+        assertTrue(constant.factor() >= (seen ? 1.05 : 1.1), impeller + " " + constant);
+      }
+    }
+    // Engineering reference sheets: 11.5 and 70 of a disc turbine, 9.5 at 45°, 5.0 of a hydrofoil.
+    assertEquals(11.5, Stirring.Impeller.DISC_TURBINE.shearConstant());
+    assertEquals(70, Stirring.Impeller.DISC_TURBINE.laminarPower());
+    assertEquals(9.5, Stirring.Impeller.PITCHED_BLADE.shearConstant());
+    assertEquals(5.0, Stirring.Impeller.HYDROFOIL.shearConstant());
   }
 
   @Test
