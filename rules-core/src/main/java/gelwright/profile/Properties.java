@@ -53,6 +53,7 @@ final class Properties {
     List<Definition> ofIngredients = new ArrayList<>();
     ofIngredients.addAll(IngredientProperties.ALL);
     ofIngredients.add(ProcessProperties.PEAK_OF_INGREDIENT);
+    ofIngredients.add(ProcessProperties.JOINS);
     ofIngredients.addAll(AcidityProperties.OF_INGREDIENTS);
     ofIngredients.addAll(GelProperties.OF_INGREDIENTS);
     ofIngredients.addAll(PreservationProperties.OF_INGREDIENTS);
