@@ -89,7 +89,7 @@ final class ClassicMistakesTest {
         applied.removals().isEmpty()
             ? REVIEWER
             : Reviewer.using(
-                new Knowledge(applied.of(LIBRARY.catalogue()).orThrow(), knowledge.book()));
+                new Knowledge(applied.of(LIBRARY.catalogue()).orThrow(), knowledge.rules()));
     return reviewer.review(formula, ON).findings().stream()
         .filter(each -> each.rule().equals(mistake.rule()))
         .toList();
