@@ -81,8 +81,7 @@ final class ClassicMistakesTest {
   }
 
   private static List<Finding> findings(Mistake mistake, Node.Mapping overlay) {
-    Overlay.Applied applied =
-        Overlay.apply(LIBRARY.bases().get(mistake.base()), overlay).orThrow();
+    Overlay.Applied applied = Overlay.apply(LIBRARY.bases().get(mistake.base()), overlay).orThrow();
     Formula formula = new FormulaReader().read(applied.formula()).orThrow();
     Knowledge knowledge = BundledRuleSets.compile(LIBRARY).orThrow();
     Reviewer reviewer =
@@ -112,8 +111,7 @@ final class ClassicMistakesTest {
         findings.stream()
             .filter(
                 each -> each.outcome() == Outcome.BREAKS || each.outcome() == Outcome.BORDERLINE)
-            .anyMatch(
-                each -> each.level().name().toLowerCase(Locale.ROOT).equals(mistake.level())),
+            .anyMatch(each -> each.level().name().toLowerCase(Locale.ROOT).equals(mistake.level())),
         () -> "said: " + findings.stream().map(ClassicMistakesTest::words).toList());
   }
 
@@ -131,8 +129,7 @@ final class ClassicMistakesTest {
   void enough() throws IOException {
     List<Mistake> mistakes = mistakes();
     assertTrue(mistakes.size() >= 60, mistakes.size() + " mistakes");
-    assertEquals(
-        mistakes.size(), mistakes.stream().map(Mistake::name).distinct().count(), "names");
+    assertEquals(mistakes.size(), mistakes.stream().map(Mistake::name).distinct().count(), "names");
     Set<String> sets =
         mistakes.stream()
             .map(each -> each.rule().substring(0, each.rule().indexOf('.')))

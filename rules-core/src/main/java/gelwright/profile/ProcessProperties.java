@@ -2,8 +2,6 @@ package gelwright.profile;
 
 import gelwright.formula.Step;
 import gelwright.ingredient.HeatLimit;
-import gelwright.ingredient.Ingredient;
-import gelwright.ingredient.Known;
 import gelwright.quantity.Unit;
 import gelwright.rule.Chosen;
 import gelwright.rule.Truth;
@@ -221,27 +219,7 @@ final class ProcessProperties {
               "gives-a-pH",
               true,
               "whether the step says a pH",
-              (model, item) -> Truth.of(step(model, item).pH().isPresent())),
-          Definition.number(
-              "pH",
-              Unit.PH,
-              "pH the step aims at",
-              (world, item) ->
-                  step(world.model(), item)
-                      .pH()
-                      .map(Reading::of)
-                      .orElseGet(
-                          () ->
-                              Reading.unknown(
-                                  AcidityProperties.LOWEST,
-                                  AcidityProperties.HIGHEST,
-                                  "pH of step " + (item + 1)))),
-          Definition.choices(
-              "with-functions",
-              Set.copyOf(Ingredient.FUNCTIONS),
-              false,
-              "functions of the ingredients the step names",
-              (model, item) -> withFunctions(model, step(model, item))));
+              (model, item) -> Truth.of(step(model, item).pH().isPresent())));
 
   private ProcessProperties() {}
 
@@ -283,9 +261,7 @@ final class ProcessProperties {
       int step = own == null ? phase.getAsInt() : Math.max(own + 1, phase.orElse(0));
       first = Math.min(first, step);
     }
-    return missing.isEmpty()
-        ? Reading.of(first)
-        : new Reading(0, first, missing);
+    return missing.isEmpty() ? Reading.of(first) : new Reading(0, first, missing);
   }
 
   // 0 for the phase that others are added to, or that the first step works on.
@@ -306,23 +282,6 @@ final class ProcessProperties {
       }
     }
     return OptionalInt.empty();
-  }
-
-  private static Chosen withFunctions(Model model, Step step) {
-    Set<String> functions = new TreeSet<>();
-    Set<String> missing = new TreeSet<>();
-    if (step.with().isEmpty()) {
-      missing.add("what a step of '" + step.action().word() + "' works with");
-    }
-    for (String name : step.with()) {
-      Known<Set<String>> known =
-          model.catalogue().find(name).map(Ingredient::functions).orElse(Known.unknown());
-      known.toOptional().ifPresent(functions::addAll);
-      if (known.isUnknown()) {
-        missing.add("functions of " + name);
-      }
-    }
-    return new Chosen(functions, missing);
   }
 
   private static Step step(Model model, int item) {

@@ -46,6 +46,7 @@ final class Properties {
     all.addAll(PreservationProperties.ALL);
     all.addAll(CarryingProperties.ALL);
     all.addAll(HeatProperties.ALL);
+    all.addAll(StirringProperties.ALL);
     return List.copyOf(all);
   }
 

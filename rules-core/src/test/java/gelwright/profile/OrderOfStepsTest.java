@@ -17,7 +17,6 @@ import gelwright.formula.Step;
 import gelwright.ingredient.Catalogue;
 import gelwright.quantity.Bounded;
 import gelwright.rule.Chosen;
-import gelwright.rule.Facts;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.DisplayName;
@@ -119,16 +118,6 @@ final class OrderOfStepsTest {
     Bounded share = number(of(METHOD), "active.share");
     assertEquals(0.2, share.atLeast().likely(), 1e-12);
     assertEquals(0.3, share.atMost().likely(), 1e-12);
-  }
-
-  @Test
-  @DisplayName("a step that adjusts the pH with an acid; a step that names nothing is not known")
-  void withFunctions() {
-    var kind = Profile.vocabulary().kind("step").orElseThrow();
-    int slot = kind.properties().get("with-functions").slot();
-    List<? extends Facts.Item> steps = of(METHOD).items(kind.slot());
-    assertEquals(Set.of("acid"), steps.get(3).facts().choice(slot).names());
-    assertFalse(steps.get(2).facts().choice(slot).missing().isEmpty());
   }
 
   @Test
