@@ -9,7 +9,6 @@ import gelwright.quantity.Unit;
 import gelwright.rule.Truth;
 import gelwright.science.InhibitoryLevels;
 import gelwright.science.Partition;
-import gelwright.science.Undissociated;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -191,10 +190,8 @@ final class PreservationProperties {
   private static Reading ionised(World world, Component component, Acid acid, boolean weakAcid) {
     Reading pH = world.of(AcidityProperties.PH);
     if (weakAcid && acid.slope().isEmpty()) {
-      double pKa = AcidityProperties.pKa(world, component, acid)[0];
-      Reading strength = world.of(AcidityProperties.IONIC_STRENGTH);
-      double apparent = strength.isKnown() ? Undissociated.apparentPKa(pKa, strength.low()) : pKa;
-      return pH.map(value -> Partition.ionisedRatio(value, apparent));
+      return pH.with(
+          SolubilityProperties.apparent(world, component, acid), Partition::ionisedRatio);
     }
     return world
         .of(AcidityProperties.UNDISSOCIATED, component.index())
