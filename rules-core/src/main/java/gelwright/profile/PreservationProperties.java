@@ -140,7 +140,8 @@ final class PreservationProperties {
     Reading inWater(double low, double high) {
       double least = water.high() <= 0 ? 0 : 100 * low * mass.low() / water.high();
       double most = water.low() <= 0 ? 100 : 100 * high * mass.high() / water.low();
-      return new Reading(Math.min(100, least), Math.min(100, most), missing());
+      // The two ways of computing may differ in the last digit where both ends are the same.
+      return new Reading(Math.min(100, Math.min(least, most)), Math.min(100, most), missing());
     }
   }
 
