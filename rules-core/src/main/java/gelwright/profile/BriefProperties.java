@@ -1,6 +1,7 @@
 package gelwright.profile;
 
 import gelwright.formula.Brief;
+import gelwright.formula.Equipment;
 import gelwright.quantity.Quantity;
 import gelwright.quantity.Unit;
 import gelwright.rule.Chosen;
@@ -58,6 +59,18 @@ final class BriefProperties {
               (world, item) ->
                   stated(brief(world).shelfLife(), 0, "shelf life (product.shelf-life)")),
           BATCH_MASS,
+          equipment(
+              "stirrer.type",
+              Set.of("paddle", "propeller", "anchor", "rotor-stator", "whisk"),
+              "what the batch is stirred with",
+              "stirrer (equipment.stirrer)",
+              Equipment::stirrerType),
+          equipment(
+              "vessel.cover",
+              Set.of("open", "loose", "closed"),
+              "how the vessel is covered",
+              "cover of the vessel (equipment.vessel)",
+              Equipment::vesselCover),
           Definition.number(
               "balance.readability",
               Unit.GRAM,
@@ -105,6 +118,23 @@ final class BriefProperties {
             part.apply(model.formula().brief())
                 .map(Chosen::of)
                 .orElseGet(() -> Chosen.unknown(Set.of(meaning + " (" + name + ")"))));
+  }
+
+  private static Definition equipment(
+      String name,
+      Set<String> options,
+      String meaning,
+      String missing,
+      Function<Equipment, Optional<String>> part) {
+    return Definition.choice(
+        name,
+        options,
+        false,
+        meaning,
+        (model, item) ->
+            part.apply(model.formula().equipment())
+                .map(Chosen::of)
+                .orElseGet(() -> Chosen.unknown(Set.of(missing))));
   }
 
   private static Definition choices(

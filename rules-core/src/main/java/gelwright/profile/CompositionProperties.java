@@ -180,10 +180,25 @@ final class CompositionProperties {
             "electrolyte",
             "fragrance",
             "chelator",
-            "ethanol")) {
+            "ethanol",
+            "preservative-booster",
+            "humectant",
+            "active",
+            "antioxidant",
+            "film-former",
+            "protein",
+            "peroxide",
+            "silicone",
+            "powder")) {
       all.add(sum(function, function + ".share"));
     }
     all.add(sum("particle", "particles.share"));
+    all.add(
+        Definition.number(
+            "preservatives.count",
+            Unit.NONE,
+            "how many preservatives the recipe has",
+            (world, item) -> count(world.model(), "preservative")));
     all.add(
         Definition.choices(
             "ingredients.charges",
@@ -258,6 +273,27 @@ final class CompositionProperties {
       }
     }
     return new Reading(Model.percent(sure), Model.percent(possible), missing).plus(solved);
+  }
+
+  // A line with nothing in it does not count.
+  private static Reading count(Model model, String function) {
+    int sure = 0;
+    int possible = 0;
+    Set<String> missing = new java.util.TreeSet<>();
+    for (Component component : model.recipe().components()) {
+      Truth has = component.has(function);
+      if (component.units() == 0 && !component.isSolvedFor()) {
+        continue;
+      }
+      if (has.odds().low() == 1) {
+        sure++;
+        possible++;
+      } else if (has.odds().high() > 0) {
+        possible++;
+        missing.addAll(has.missing());
+      }
+    }
+    return new Reading(sure, possible, missing);
   }
 
   private static Reading water(World world) {

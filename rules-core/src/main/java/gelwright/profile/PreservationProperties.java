@@ -9,7 +9,6 @@ import gelwright.quantity.Unit;
 import gelwright.rule.Truth;
 import gelwright.science.InhibitoryLevels;
 import gelwright.science.Partition;
-import gelwright.science.Undissociated;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -179,7 +178,8 @@ final class PreservationProperties {
       double low, double high, Reading mass, Reading water, Set<String> missing) {
     double least = water.high() <= 0 ? 0 : 100 * low * mass.low() / water.high();
     double most = water.low() <= 0 ? 100 : 100 * high * mass.high() / water.low();
-    return new Reading(Math.min(100, least), Math.min(100, most), missing);
+    // The two ways of computing may differ in the last digit where both ends are the same.
+    return new Reading(Math.min(100, Math.min(least, most)), Math.min(100, most), missing);
   }
 
   private static Reading free(World world, Component component) {
@@ -228,10 +228,8 @@ final class PreservationProperties {
   private static Reading ionised(World world, Component component, Acid acid, boolean weakAcid) {
     Reading pH = world.of(AcidityProperties.PH);
     if (weakAcid && acid.slope().isEmpty()) {
-      double pKa = AcidityProperties.pKa(world, component, acid)[0];
-      Reading strength = world.of(AcidityProperties.IONIC_STRENGTH);
-      double apparent = strength.isKnown() ? Undissociated.apparentPKa(pKa, strength.low()) : pKa;
-      return pH.map(value -> Partition.ionisedRatio(value, apparent));
+      return pH.with(
+          SolubilityProperties.apparent(world, component, acid), Partition::ionisedRatio);
     }
     return world
         .of(AcidityProperties.UNDISSOCIATED, component.index())

@@ -5,10 +5,14 @@ import gelwright.ingredient.HeatLimit;
 import gelwright.quantity.Unit;
 import gelwright.rule.Chosen;
 import gelwright.rule.Truth;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /** What the procedure does to the batch and to each ingredient. */
 final class ProcessProperties {
@@ -16,6 +20,9 @@ final class ProcessProperties {
 
   /** Absolute zero, °C. */
   private static final double COLDEST = -273.15;
+
+  private static final Set<String> ACTIONS =
+      Arrays.stream(Step.Action.values()).map(Step.Action::word).collect(Collectors.toSet());
 
   static final Definition PEAK =
       Definition.number(
@@ -40,6 +47,29 @@ final class ProcessProperties {
               Unit.NONE,
               "how many steps the procedure has",
               (world, item) -> Reading.of(world.model().formula().method().size())),
+          Definition.choices(
+              "method.actions",
+              ACTIONS,
+              false,
+              "what the steps of the procedure do",
+              (model, item) ->
+                  model.formula().method().isEmpty()
+                      ? Chosen.unknown(Set.of(NO_METHOD))
+                      : new Chosen(
+                          model.formula().method().stream()
+                              .map(step -> step.action().word())
+                              .collect(Collectors.toSet()),
+                          Set.of())),
+          Definition.number(
+              "method.gum-ready-at",
+              Unit.NONE,
+              "number of the last step that hydrates, or else disperses",
+              (world, item) -> gumReady(world.model())),
+          Definition.number(
+              "method.pH-set-at",
+              Unit.NONE,
+              "number of the last step that adjusts the pH",
+              (world, item) -> last(world.model(), Step.Action.ADJUST_PH, "adjusts the pH")),
           Definition.number(
               "room.temperature",
               Unit.CELSIUS,
@@ -52,6 +82,14 @@ final class ProcessProperties {
           Unit.CELSIUS,
           "highest temperature it lives through, from the step at which it joins",
           (world, item) -> peak(world, world.model().component(item)));
+
+  static final Definition JOINS =
+      Definition.number(
+          "joins-at",
+          Unit.NONE,
+          "number of the step at which it first gets into the batch; 0 where it is there from the"
+              + " start",
+          (world, item) -> joins(world.model(), world.model().component(item)));
 
   static final List<Definition> OF_HEAT_LIMITS =
       List.of(
@@ -111,17 +149,7 @@ final class ProcessProperties {
       List.of(
           Definition.choice(
               "action",
-              Set.of(
-                  "heat",
-                  "cool",
-                  "hold",
-                  "disperse",
-                  "hydrate",
-                  "add",
-                  "mix",
-                  "homogenise",
-                  "adjust-pH",
-                  "fill"),
+              ACTIONS,
               true,
               "what is done",
               (model, item) -> Chosen.of(step(model, item).action().word())),
@@ -187,9 +215,80 @@ final class ProcessProperties {
               (model, item) ->
                   Truth.of(
                       step(model, item).over().isPresent()
-                          || step(model, item).lasting().isPresent())));
+                          || step(model, item).lasting().isPresent())),
+          Definition.truth(
+              "gives-a-speed",
+              true,
+              "whether the step says how fast to stir",
+              (model, item) -> Truth.of(step(model, item).stir().isPresent())),
+          Definition.truth(
+              "gives-a-pH",
+              true,
+              "whether the step says a pH",
+              (model, item) -> Truth.of(step(model, item).pH().isPresent())));
 
   private ProcessProperties() {}
+
+  private static Reading last(Model model, Step.Action action, String what) {
+    List<Step> method = model.formula().method();
+    for (int i = method.size() - 1; i >= 0; i--) {
+      if (method.get(i).action() == action) {
+        return Reading.of(i + 1);
+      }
+    }
+    return Reading.unknown(
+        1, Double.POSITIVE_INFINITY, method.isEmpty() ? NO_METHOD : "a step that " + what);
+  }
+
+  private static Reading gumReady(Model model) {
+    Reading hydrated = last(model, Step.Action.HYDRATE, "hydrates the gum");
+    return hydrated.isKnown()
+        ? hydrated
+        : last(model, Step.Action.DISPERSE, "disperses or hydrates the gum");
+  }
+
+  // A line that a step names joins there; the others come with their phase: with the one that is
+  // worked on from the start, or at the step that adds it.
+  private static Reading joins(Model model, Component component) {
+    List<Step> method = model.formula().method();
+    if (method.isEmpty()) {
+      return Reading.unknown(0, Double.POSITIVE_INFINITY, NO_METHOD);
+    }
+    Map<Integer, Integer> named = Procedure.joins(model);
+    double first = Double.POSITIVE_INFINITY;
+    Set<String> missing = new TreeSet<>();
+    for (Component.Part part : component.parts()) {
+      OptionalInt phase = phaseJoins(method, part.source().phase());
+      Integer own = named.get(part.line());
+      if (own == null && phase.isEmpty()) {
+        missing.add(noStep(part));
+        continue;
+      }
+      int step = own == null ? phase.getAsInt() : Math.max(own + 1, phase.orElse(0));
+      first = Math.min(first, step);
+    }
+    return missing.isEmpty() ? Reading.of(first) : new Reading(0, first, missing);
+  }
+
+  // 0 for the phase that others are added to, or that the first step works on.
+  private static OptionalInt phaseJoins(List<Step> method, String phase) {
+    String main =
+        method.stream()
+            .flatMap(step -> step.into().stream())
+            .findFirst()
+            .or(() -> method.stream().flatMap(step -> step.phase().stream()).findFirst())
+            .orElse(phase);
+    if (phase.equals(main)) {
+      return OptionalInt.of(0);
+    }
+    for (int i = 0; i < method.size(); i++) {
+      Step step = method.get(i);
+      if (step.action() == Step.Action.ADD && step.phase().equals(Optional.of(phase))) {
+        return OptionalInt.of(i + 1);
+      }
+    }
+    return OptionalInt.empty();
+  }
 
   private static Step step(Model model, int item) {
     return model.formula().method().get(item);

@@ -47,6 +47,7 @@ final class Properties {
     all.addAll(CarryingProperties.ALL);
     all.addAll(HeatProperties.ALL);
     all.addAll(LabelProperties.ALL);
+    all.addAll(StirringProperties.ALL);
     return List.copyOf(all);
   }
 
@@ -54,6 +55,7 @@ final class Properties {
     List<Definition> ofIngredients = new ArrayList<>();
     ofIngredients.addAll(IngredientProperties.ALL);
     ofIngredients.add(ProcessProperties.PEAK_OF_INGREDIENT);
+    ofIngredients.add(ProcessProperties.JOINS);
     ofIngredients.addAll(AcidityProperties.OF_INGREDIENTS);
     ofIngredients.addAll(GelProperties.OF_INGREDIENTS);
     ofIngredients.addAll(PreservationProperties.OF_INGREDIENTS);

@@ -22,6 +22,9 @@ final class SolubilityProperties {
   /** One gram per litre of water is a tenth of a percent of it. */
   private static final double PERCENT = 0.1;
 
+  /** Ionic strength above which an acid shows the same pKa, mol/kg. */
+  private static final double STRONGEST = 10;
+
   static final List<Definition> OF_INGREDIENTS =
       List.of(
           Definition.number(
@@ -64,10 +67,15 @@ final class SolubilityProperties {
     return solubility.map(value -> value * factor);
   }
 
-  private static double apparent(World world, Component component, Acid acid) {
+  /**
+   * The pKa that an acid shows in the water phase. It falls with the ionic strength, and levels off
+   * far below {@link #STRONGEST}.
+   */
+  static Reading apparent(World world, Component component, Acid acid) {
     double pKa = AcidityProperties.pKa(world, component, acid)[0];
-    Reading strength = world.of(AcidityProperties.IONIC_STRENGTH);
-    return strength.isKnown() ? Undissociated.apparentPKa(pKa, strength.low()) : pKa;
+    return world
+        .of(AcidityProperties.IONIC_STRENGTH)
+        .map(strength -> Undissociated.apparentPKa(pKa, Math.min(STRONGEST, strength)));
   }
 
   private static boolean isNeutralAcid(Acid acid) {
@@ -99,13 +107,14 @@ final class SolubilityProperties {
       missing.add("water in the recipe");
       return new Reading(AcidityProperties.LOWEST, AcidityProperties.HIGHEST, missing);
     }
-    double pKa = apparent(world, component, acid.get());
+    Reading pKa = apparent(world, component, acid.get());
+    missing.addAll(pKa.missing());
     world.predicted();
-    double low = lowest(share.low() / water.high(), solubility.high(), pKa);
+    double low = lowest(share.low() / water.high(), solubility.high(), pKa.low());
     double high =
         water.low() <= 0
             ? AcidityProperties.HIGHEST
-            : lowest(share.high() / water.low(), solubility.low(), pKa);
+            : lowest(share.high() / water.low(), solubility.low(), pKa.high());
     return new Reading(Math.min(low, high), high, missing);
   }
 
@@ -136,8 +145,11 @@ final class SolubilityProperties {
     } else if (acid.isEmpty()) {
       litre = intrinsic;
     } else if (isNeutralAcid(acid.get())) {
-      double pKa = apparent(world, component, acid.get());
-      litre = intrinsic.with(world.of(AcidityProperties.PH), (s, pH) -> total(s, pH, pKa));
+      Reading above =
+          world
+              .of(AcidityProperties.PH)
+              .with(apparent(world, component, acid.get()), (pH, pKa) -> pH - pKa);
+      litre = intrinsic.with(above, (s, over) -> total(s, over, 0));
     } else {
       // A base or a salt dissolves at least as well as its uncharged form.
       litre =

@@ -8,7 +8,9 @@ package gelwright.science;
  *  Reynolds number   Re = rho N D²/eta(gd)
  *  power             P  = Po rho N³ D⁵
  *  power number      Po = laminar constant/Re + turbulent value
- *  vortex depth      h  = (2 pi N rc)²/g, rc = 0.35 D   Rankine; Nagata 1975 (from memory)</pre>
+ *  vortex depth      h  = (2 pi N rc)²/g, rc = 0.35 D   Rankine; Nagata 1975 (from memory)
+ *  width that moves  b  = D (4/pi³ Po rho N² D²/tau)^⅓  balance of torques on a ball; Solomon 1981
+ * </pre>
  *
  * <p>Symbols: D diameter of the stirrer in m, N speed in 1/s, eta Pa·s, rho kg/m³, P in W, h in m.
  *
@@ -233,6 +235,22 @@ public final class Stirring {
   public static double vortexDepth(double diameter, double speed) {
     double core = 2 * Math.PI * speed * CORE * Require.positive(diameter, "diameter");
     return core * core / Thermal.GRAVITY;
+  }
+
+  /**
+   * Width of the part of a gel that moves around a stirrer, m; the rest of it stands still. The
+   * torque of the stirrer, P/(2 pi N), is in balance with the yield stress (Pa) on the surface of a
+   * ball around it, pi²/8 times its width cubed times the stress. Solomon et al. 1981, Chem. Eng.
+   * Commun. 11:143, from memory; the balance is worked out. Without a yield stress everything
+   * moves: infinite. At least the stirrer itself.
+   */
+  public static double stirredWidth(
+      double powerNumber, double density, double speed, double diameter, double yieldStress) {
+    double torque = power(powerNumber, density, speed, diameter) / (2 * Math.PI * speed);
+    if (Require.notNegative(yieldStress, "yieldStress") == 0) {
+      return Double.POSITIVE_INFINITY;
+    }
+    return Math.max(diameter, Math.cbrt(8 * torque / (Math.PI * Math.PI * yieldStress)));
   }
 
   /** Speed for equal tip speed in a vessel whose stirrer has another diameter. */

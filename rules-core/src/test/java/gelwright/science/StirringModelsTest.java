@@ -314,6 +314,14 @@ class StirringModelsTest {
   }
 
   @Test
+  @DisplayName("worked example of docs/models/stirring.md: a gel of 12 Pa moves 70 mm wide")
+  void workedStirredWidth() {
+    assertEquals(0.0702, Stirring.stirredWidth(0.58, 1000, 800 / 60.0, 0.05, 12), 1e-4);
+    assertEquals(0.05, Stirring.stirredWidth(0.58, 1000, 100 / 60.0, 0.05, 500));
+    assertEquals(Double.POSITIVE_INFINITY, Stirring.stirredWidth(0.58, 1000, 800 / 60.0, 0.05, 0));
+  }
+
+  @Test
   @DisplayName("worked example of docs/models/dispersion.md: 7.83 µm")
   void workedDispersion() {
     assertEquals(0.7825, Dispersion.criticalCapillaryNumber(0.05), 1e-3);
