@@ -181,4 +181,29 @@ final class MolarMassesTest {
     assertEquals(List.of(), without);
     assertTrue(STRUCTURES.size() >= 380, "structures: " + STRUCTURES.size());
   }
+
+  // The digits before the last, counted from the right, each times its place, modulo 10: the check
+  // digit as CAS publishes it. Water: 7732-18-5, (8 + 2·1 + 3·2 + 4·3 + 5·7 + 6·7) mod 10 = 5.
+  @Test
+  @DisplayName("every CAS registry number of the sheets has the check digit it must have")
+  void registryNumbers() {
+    List<String> wrong = new ArrayList<>();
+    int seen = 0;
+    for (Ingredient ingredient : CATALOGUE.ingredients()) {
+      if (ingredient.cas().isEmpty()) {
+        continue;
+      }
+      seen++;
+      String digits = new StringBuilder(ingredient.cas().replace("-", "")).reverse().toString();
+      int sum = 0;
+      for (int place = 1; place < digits.length(); place++) {
+        sum += place * Character.digit(digits.charAt(place), 10);
+      }
+      if (sum % 10 != Character.digit(digits.charAt(0), 10)) {
+        wrong.add(ingredient.name() + " " + ingredient.cas());
+      }
+    }
+    assertEquals(List.of(), wrong);
+    assertTrue(seen > 400, "registry numbers: " + seen);
+  }
 }

@@ -18,12 +18,12 @@ class DispensingTest {
   static Stream<Arguments> rows() {
     return Stream.of(
         row(
-            "brush 0.5 m/s over 200 µm -> 2500 /s [shear-rate examples]",
+            "brush 0.5 m/s over 200 µm -> 2500 /s [worked examples of a rheometer maker, read]",
             2500,
             1e-9,
             () -> Dispensing.filmShear(0.5, 200e-6)),
         row(
-            "tube, 1 cm³/s through 6 mm -> 47.2 /s [shear-rate examples]",
+            "tube, 1 cm³/s through 6 mm -> 47.2 /s [worked examples of a rheometer maker, read]",
             47.2,
             2e-3,
             () -> Dispensing.tubeShear(1e-6, 3e-3)),
