@@ -188,7 +188,7 @@ final class WholeProfileTest {
   }
 
   private static Map<String, Drawn> draw(Formula formula) {
-    World likely = new World(new Model(formula, CATALOGUE, List.of()));
+    World likely = new World(new Model(formula, CATALOGUE, List.of(), java.util.Optional.empty()));
     Map<String, Asked> inDoubt = new TreeMap<>();
     Map<String, Drawn> drawn = new TreeMap<>();
     Set<String> doubts = new java.util.TreeSet<>();
