@@ -15,13 +15,14 @@ package gelwright.science;
  * <p><b>Source.</b> Bingham and Jackson's table, as reprinted in a handbook of alcohol; read.
  */
 public final class EthanolViscosity {
-  /** Fraction of ethanol by weight at which the viscosity is greatest, at 25 °C. */
+  /** Fraction of ethanol by weight at which the viscosity is greatest, at 25 °C; published table. */
   public static final double GREATEST_AT = 0.45;
 
-  /** Step of the table in % by weight, and in °C. */
+  /** Step of the published table in % by weight, and in °C. */
   private static final double STEP = 10;
 
-  // mPa·s. Rows: 0 to 70 °C; columns: 0 to 100 % by weight of ethanol.
+  // mPa·s, published (Bingham and Jackson). Rows: 0 to 70 °C; columns: 0 to 100 % by weight of
+  // ethanol.
   private static final double[][] TABLE = {
     {1.792, 3.311, 5.319, 6.94, 7.14, 6.58, 5.75, 4.762, 3.690, 2.732, 1.773},
     {1.308, 2.179, 3.165, 4.05, 4.39, 4.18, 3.77, 3.268, 2.710, 2.101, 1.466},
