@@ -15,13 +15,13 @@ package gelwright.science;
  * <p><b>Source.</b> Bingham and Jackson's table, as reprinted in a handbook of alcohol; read.
  */
 public final class EthanolViscosity {
-  /** Fraction of ethanol by weight at which the viscosity is greatest, at 25 °C; published table. */
+  /** Fraction of ethanol by weight at which the viscosity is greatest, at 25 °C; of the table, read. */
   public static final double GREATEST_AT = 0.45;
 
-  /** Step of the published table in % by weight, and in °C. */
+  /** Step of the table, read, in % by weight and in °C. */
   private static final double STEP = 10;
 
-  // mPa·s, published (Bingham and Jackson). Rows: 0 to 70 °C; columns: 0 to 100 % by weight of
+  // mPa·s, read (Bingham and Jackson). Rows: 0 to 70 °C; columns: 0 to 100 % by weight of
   // ethanol.
   private static final double[][] TABLE = {
     {1.792, 3.311, 5.319, 6.94, 7.14, 6.58, 5.75, 4.762, 3.690, 2.732, 1.773},
