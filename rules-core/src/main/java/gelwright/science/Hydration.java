@@ -31,10 +31,10 @@ public record Hydration(
   /** For gums that hydrate cold. */
   public static final double NO_THRESHOLD = -100;
 
-  /** Centre of the switch below the threshold, K. */
+  /** Centre of the switch below the threshold, K; proposed. */
   private static final double SWITCH_BELOW = 2;
 
-  /** Width of the switch, K. */
+  /** Width of the switch, K; proposed. */
   private static final double SWITCH_WIDTH = 0.5;
 
   public Hydration {

@@ -17,7 +17,7 @@ final class Thermal {
   /** Standard gravity, m/s². Exact by definition: ISO 80000-3:2019. */
   static final double GRAVITY = 9.80665;
 
-  /** Reference temperature of the gum and rate tables, °C. */
+  /** Reference temperature of the gum and rate tables, °C; theirs by definition. */
   static final double REFERENCE_CELSIUS = 25;
 
   /** Coldest temperature the models look at, °C; colder input is treated as this. */
