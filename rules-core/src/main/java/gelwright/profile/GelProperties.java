@@ -117,6 +117,11 @@ final class GelProperties {
       world.measured();
       return Reading.of(reading(world, measured.get().value().get().inBase(), "viscosity"));
     }
+    return predictedViscosity(world, rate);
+  }
+
+  /** Apparent viscosity at a shear rate by the flow laws, whatever was measured. */
+  static Reading predictedViscosity(World world, double rate) {
     return curve(world).read(curve -> curve.viscosity(rate));
   }
 
