@@ -299,8 +299,7 @@ public final class JsonReport {
   /**
    * One key, so that {@code subject.ingredient} can be asked for; the formula as a whole by name.
    */
-  static void subject(JsonGenerator json, Subject subject, String formula)
-      throws IOException {
+  static void subject(JsonGenerator json, Subject subject, String formula) throws IOException {
     json.writeObjectFieldStart("subject");
     if (subject.isFormula()) {
       json.writeStringField("formula", formula);
