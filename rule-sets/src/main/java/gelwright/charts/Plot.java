@@ -552,7 +552,7 @@ record Plot(Map<String, Object> specification, int height) {
   // --- Words
 
   private static String words(String quantity, String unit) {
-    return unit.isEmpty() ? quantity : quantity + " (" + unit + ")";
+    return shortened(unit.isEmpty() ? quantity : quantity + " (" + unit + ")", LONGEST_TITLE);
   }
 
   /** A text on one line, cut where it is too long. */
@@ -568,8 +568,8 @@ record Plot(Map<String, Object> specification, int height) {
   // same is only text.
   private static String plain(String text) {
     StringBuilder plain = new StringBuilder(text.length());
-    text.codePoints()
-        .map(point -> Character.isWhitespace(point) || Character.isISOControl(point) ? ' ' : point)
+    Svg.wellFormed(text)
+        .codePoints()
         .map(
             point ->
                 switch (point) {

@@ -14,6 +14,7 @@ import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.xml.XMLConstants;
+import javax.xml.parsers.DocumentBuilder;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import javax.xml.stream.XMLOutputFactory;
@@ -28,6 +29,7 @@ import org.w3c.dom.NamedNodeMap;
 import org.w3c.dom.Node;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
+import org.xml.sax.helpers.DefaultHandler;
 
 /** What the chart library drew, reduced to what a page with a strict policy lets pass. */
 final class Svg {
@@ -203,7 +205,10 @@ final class Svg {
       factory.setFeature("http://apache.org/xml/features/disallow-doctype-decl", true);
       factory.setXIncludeAware(false);
       factory.setExpandEntityReferences(false);
-      return factory.newDocumentBuilder().parse(new InputSource(new StringReader(svg)));
+      DocumentBuilder builder = factory.newDocumentBuilder();
+      // Problems are thrown, not printed.
+      builder.setErrorHandler(new DefaultHandler());
+      return builder.parse(new InputSource(new StringReader(svg)));
     } catch (ParserConfigurationException | org.xml.sax.SAXException | java.io.IOException e) {
       throw new IllegalStateException("the chart library wrote what is no XML", e);
     }
