@@ -62,27 +62,36 @@ record Plot(Map<String, Object> specification, int height) {
     List<String> names = new ArrayList<>();
     List<String> colours = new ArrayList<>();
     List<Object> dashes = new ArrayList<>();
-    for (int i = 0; i < curve.series().size(); i++) {
-      names.add(label(curve.series().get(i), names));
+    List<Curve.Series> lines =
+        curve.series().stream().filter(series -> series.kind() != Curve.Kind.MEASURED).toList();
+    for (int i = 0; i < lines.size(); i++) {
+      names.add(label(lines.get(i), names));
       colours.add(COLOURS.get(i % COLOURS.size()));
       dashes.add(DASHES.get(i % DASHES.size()));
     }
     for (int i = 0; i < names.size(); i++) {
-      ribbon(curve.series().get(i), names.get(i), y).ifPresent(layers::add);
+      ribbon(lines.get(i), names.get(i), y).ifPresent(layers::add);
     }
     for (Curve.Mark mark : curve.marks()) {
       line(mark, x, y).ifPresent(layers::add);
     }
     for (int i = 0; i < names.size(); i++) {
-      layers.add(series(curve.series().get(i), names.get(i)));
+      layers.add(line(lines.get(i), names.get(i)));
+    }
+    for (Curve.Series series : curve.series()) {
+      if (series.kind() == Curve.Kind.MEASURED) {
+        layers.add(readings(series));
+      }
     }
     layers.addAll(letters(curve.marks(), x, y));
     List<Object> scales = new ArrayList<>();
     scales.add(axis("x", curve.x(), x));
     scales.add(axis("y", curve.y(), y));
-    scales.add(manual("color", names, colours));
-    scales.add(manual("fill", names, colours));
-    scales.add(manual("linetype", names, dashes));
+    if (!names.isEmpty()) {
+      scales.add(manual("color", names, colours));
+      scales.add(manual("fill", names, colours));
+      scales.add(manual("linetype", names, dashes));
+    }
     List<String> caption = caption(curve);
     int columns = columns(names);
     int legend = (names.size() + columns - 1) / columns;
@@ -183,6 +192,7 @@ record Plot(Map<String, Object> specification, int height) {
         "plot_caption", map("size", 12, "hjust", 0, "blank", false),
         "axis_title", map("size", 13, "blank", false),
         "axis_text", map("size", 12, "blank", false),
+        "axis_text_x", map("angle", 0, "blank", false),
         "legend_text", map("size", 12, "blank", false),
         "legend_title", "blank");
   }
@@ -193,7 +203,7 @@ record Plot(Map<String, Object> specification, int height) {
 
   private static int columns(List<String> names) {
     int longest = names.stream().mapToInt(String::length).max().orElse(1);
-    return Math.max(1, Math.min(names.size(), 92 / (longest + 8)));
+    return Math.max(1, Math.min(Math.max(1, names.size()), 92 / (longest + 8)));
   }
 
   // --- Axes
@@ -350,7 +360,7 @@ record Plot(Map<String, Object> specification, int height) {
             "none"));
   }
 
-  private static Map<String, Object> series(Curve.Series series, String name) {
+  private static Map<String, Object> line(Curve.Series series, String name) {
     List<Double> x = new ArrayList<>();
     List<Double> y = new ArrayList<>();
     List<String> names = new ArrayList<>();
@@ -360,32 +370,35 @@ record Plot(Map<String, Object> specification, int height) {
       names.add(name);
     }
     Map<String, Object> data = map("x", x, "y", y, "name", names);
-    boolean dots = series.kind() == Curve.Kind.MEASURED || x.size() == 1;
-    return dots
+    return x.size() == 1
         ? map(
-            "geom",
-            "point",
-            "data",
-            data,
-            "mapping",
-            map("x", "x", "y", "y", "color", "name"),
-            "size",
-            4,
-            "shape",
-            18,
-            "tooltips",
-            "none")
+            "geom", "point",
+            "data", data,
+            "mapping", map("x", "x", "y", "y", "color", "name"),
+            "size", 4,
+            "tooltips", "none")
         : map(
-            "geom",
-            "path",
-            "data",
-            data,
-            "mapping",
-            map("x", "x", "y", "y", "color", "name", "linetype", "name"),
-            "size",
-            1.1,
-            "tooltips",
-            "none");
+            "geom", "path",
+            "data", data,
+            "mapping", map("x", "x", "y", "y", "color", "name", "linetype", "name"),
+            "size", 1.1,
+            "tooltips", "none");
+  }
+
+  // Not in the legend, whose keys would all get the diamond; the caption tells what they are.
+  private static Map<String, Object> readings(Curve.Series series) {
+    return map(
+        "geom", "point",
+        "data",
+            map(
+                "x", series.points().stream().map(Curve.Point::x).toList(),
+                "y", series.points().stream().map(Curve.Point::likely).toList()),
+        "mapping", map("x", "x", "y", "y"),
+        "color", "#000000",
+        "size", 4,
+        "shape", 18,
+        "show_legend", false,
+        "tooltips", "none");
   }
 
   private static String label(Curve.Series series, List<String> before) {
@@ -523,6 +536,11 @@ record Plot(Map<String, Object> specification, int height) {
             .anyMatch(point -> point.low() < point.high());
     if (ranges) {
       lines.add("Shaded: the range that holds it 9 times in 10.");
+    }
+    for (Curve.Series series : curve.series()) {
+      if (series.kind() == Curve.Kind.MEASURED) {
+        wrap(lines, "Diamonds: " + series.name() + ".");
+      }
     }
     List<String> parts = new ArrayList<>();
     for (int i = 0; i < curve.marks().size(); i++) {

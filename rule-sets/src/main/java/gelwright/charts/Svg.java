@@ -120,6 +120,10 @@ final class Svg {
 
   private static final Pattern NUMBER = Pattern.compile("-?[0-9]+(?:\\.[0-9]+)?(?:E-?[0-9]+)?");
   private static final int DECIMALS = 2;
+
+  /** Around what the library draws, whose outermost words reach over its edge. */
+  private static final int MARGIN = 14;
+
   private static final int NOTE_LINE = 22;
   private static final int NOTE_WIDTH = 92;
 
@@ -218,14 +222,20 @@ final class Svg {
     out.setDefaultNamespace(NAMESPACE);
     out.writeStartElement(NAMESPACE, "svg");
     out.writeDefaultNamespace(NAMESPACE);
-    out.writeAttribute("viewBox", "0 0 " + width + " " + height);
-    out.writeAttribute("width", Integer.toString(width));
-    out.writeAttribute("height", Integer.toString(height));
+    int wide = width + 2 * MARGIN;
+    int tall = height + 2 * MARGIN;
+    String box = -MARGIN + " " + -MARGIN + " " + wide + " " + tall;
+    out.writeAttribute("viewBox", box);
+    out.writeAttribute("width", Integer.toString(wide));
+    out.writeAttribute("height", Integer.toString(tall));
     out.writeAttribute("role", "img");
     out.writeAttribute("aria-labelledby", prefix + "-title " + prefix + "-desc");
     out.writeAttribute("font-family", "sans-serif");
     told("title", title);
     told("desc", telling);
+    out.writeEmptyElement(NAMESPACE, "path");
+    out.writeAttribute("d", "M" + -MARGIN + " " + -MARGIN + "h" + wide + "v" + tall + "h-" + wide + "z");
+    out.writeAttribute("fill", "#ffffff");
   }
 
   private void told(String element, String words) throws XMLStreamException {

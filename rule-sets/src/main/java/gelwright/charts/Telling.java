@@ -95,8 +95,9 @@ final class Telling {
     return unit.isEmpty() ? Numbers.plain(value) : Numbers.plain(value) + " " + unit;
   }
 
-  private static String capital(String words) {
-    return words.isEmpty() || words.startsWith("pH")
+  /** With a capital at the start, but for pH and pKa. */
+  static String capital(String words) {
+    return words.isEmpty() || words.startsWith("pH") || words.startsWith("pK")
         ? words
         : words.substring(0, words.offsetByCodePoints(0, 1)).toUpperCase(java.util.Locale.ROOT)
             + words.substring(words.offsetByCodePoints(0, 1));

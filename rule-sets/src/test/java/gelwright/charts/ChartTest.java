@@ -233,7 +233,7 @@ final class ChartTest {
       }
     }
     assertTrue(words.toString().startsWith("Flow – Mist Not known. Missing: flow law of Gellan"));
-    assertEquals(0, document.getElementsByTagName("path").getLength());
+    assertEquals(0, document.getElementsByTagName("line").getLength());
   }
 
   @Test

@@ -252,7 +252,7 @@ final class ModelPlotsTest {
         List.of(Mark.alongX("worked example", 0.05, 0.05)),
         line(
             "simple shear",
-            Stream.of(ratios, even(1, 4, 30))
+            Stream.of(ratios, even(1, 3.8, 28))
                 .flatMapToDouble(Arrays::stream)
                 .sorted()
                 .distinct()
@@ -290,7 +290,7 @@ final class ModelPlotsTest {
   private static Curve evaporation() {
     double[] celsius = even(25, 80, 55);
     return curve(
-        "Water lost from an open vessel in still air, room 22 °C and 50 %",
+        "Water lost from an open vessel, room 22 °C and 50 %",
         Axis.linear("temperature of the water", "°C"),
         Axis.linear("loss", "kg/(m²·h)"),
         line("still air", celsius, x -> 3600 * Evaporation.flux(x, 22, 0.5, 0)),
@@ -321,7 +321,9 @@ final class ModelPlotsTest {
       if (series.size() < 3) {
         series.add(
             line(
-                fit.form().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '),
+                fit.form().name().toLowerCase(java.util.Locale.ROOT)
+                    .replace("herschel_bulkley", "Herschel–Bulkley")
+                    .replace('_', ' '),
                 powers(-2, 3),
                 x -> fit.curve().viscosity(x) * x));
       }
@@ -400,7 +402,7 @@ final class ModelPlotsTest {
   }
 
   private static Curve oilCapacity() {
-    double[] ratios = powers(-1, 1);
+    double[] ratios = Arrays.stream(even(-0.5, 0.5, 100)).map(x -> Math.pow(10, x)).toArray();
     return curve(
         "Share of the oil that a gel holds still",
         Axis.logarithmic("yield stress over what the largest drop needs", ""),
