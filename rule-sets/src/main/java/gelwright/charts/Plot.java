@@ -372,33 +372,50 @@ record Plot(Map<String, Object> specification, int height) {
     Map<String, Object> data = map("x", x, "y", y, "name", names);
     return x.size() == 1
         ? map(
-            "geom", "point",
-            "data", data,
-            "mapping", map("x", "x", "y", "y", "color", "name"),
-            "size", 4,
-            "tooltips", "none")
+            "geom",
+            "point",
+            "data",
+            data,
+            "mapping",
+            map("x", "x", "y", "y", "color", "name"),
+            "size",
+            4,
+            "tooltips",
+            "none")
         : map(
-            "geom", "path",
-            "data", data,
-            "mapping", map("x", "x", "y", "y", "color", "name", "linetype", "name"),
-            "size", 1.1,
-            "tooltips", "none");
+            "geom",
+            "path",
+            "data",
+            data,
+            "mapping",
+            map("x", "x", "y", "y", "color", "name", "linetype", "name"),
+            "size",
+            1.1,
+            "tooltips",
+            "none");
   }
 
   // Not in the legend, whose keys would all get the diamond; the caption tells what they are.
   private static Map<String, Object> readings(Curve.Series series) {
     return map(
-        "geom", "point",
+        "geom",
+        "point",
         "data",
-            map(
-                "x", series.points().stream().map(Curve.Point::x).toList(),
-                "y", series.points().stream().map(Curve.Point::likely).toList()),
-        "mapping", map("x", "x", "y", "y"),
-        "color", "#000000",
-        "size", 4,
-        "shape", 18,
-        "show_legend", false,
-        "tooltips", "none");
+        map(
+            "x", series.points().stream().map(Curve.Point::x).toList(),
+            "y", series.points().stream().map(Curve.Point::likely).toList()),
+        "mapping",
+        map("x", "x", "y", "y"),
+        "color",
+        "#000000",
+        "size",
+        4,
+        "shape",
+        18,
+        "show_legend",
+        false,
+        "tooltips",
+        "none");
   }
 
   private static String label(Curve.Series series, List<String> before) {

@@ -234,7 +234,8 @@ final class Svg {
     told("title", title);
     told("desc", telling);
     out.writeEmptyElement(NAMESPACE, "path");
-    out.writeAttribute("d", "M" + -MARGIN + " " + -MARGIN + "h" + wide + "v" + tall + "h-" + wide + "z");
+    out.writeAttribute(
+        "d", "M" + -MARGIN + " " + -MARGIN + "h" + wide + "v" + tall + "h-" + wide + "z");
     out.writeAttribute("fill", "#ffffff");
   }
 

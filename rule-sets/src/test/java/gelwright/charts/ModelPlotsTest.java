@@ -321,7 +321,9 @@ final class ModelPlotsTest {
       if (series.size() < 3) {
         series.add(
             line(
-                fit.form().name().toLowerCase(java.util.Locale.ROOT)
+                fit.form()
+                    .name()
+                    .toLowerCase(java.util.Locale.ROOT)
                     .replace("herschel_bulkley", "Herschel–Bulkley")
                     .replace('_', ' '),
                 powers(-2, 3),
@@ -338,8 +340,7 @@ final class ModelPlotsTest {
 
   private static Curve flowLaw() {
     double[] rates = powers(-3, 6);
-    FlowLaw cross =
-        new FlowLaw.Cross(10, 3.5, 0.3, 2, 0.75, new FlowLaw.Range(0.2, 2));
+    FlowLaw cross = new FlowLaw.Cross(10, 3.5, 0.3, 2, 0.75, new FlowLaw.Range(0.2, 2));
     return curve(
         "Flow of gums with laws like those of the page",
         RATE,
@@ -348,8 +349,7 @@ final class ModelPlotsTest {
         line("yielding gum, 1 %", rates, x -> gel(1).viscosity(x)),
         line(
             "cellulose ether like, 1 %",
-            rates,
-            x -> cross.at(1, FlowLaw.WATER_VISCOSITY).viscosity(x)));
+            rates, x -> cross.at(1, FlowLaw.WATER_VISCOSITY).viscosity(x)));
   }
 
   private static FlowCurve gel(double concentration) {

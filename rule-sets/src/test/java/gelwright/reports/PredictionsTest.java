@@ -61,9 +61,7 @@ final class PredictionsTest {
 
   private static Prediction predict(String sheet) {
     Formula formula =
-        new FormulaReader()
-            .read(sheet.getBytes(StandardCharsets.UTF_8), "sheet.yaml")
-            .orThrow();
+        new FormulaReader().read(sheet.getBytes(StandardCharsets.UTF_8), "sheet.yaml").orThrow();
     return PREDICTOR.predict(formula, DAY);
   }
 
@@ -88,8 +86,7 @@ final class PredictionsTest {
         - { do: add, phase: B, into: A, for: 5 min }
       """;
 
-  private static final String PH_READING =
-      "measured: [{ what: pH, value: 5, at: 25 °C }]\n";
+  private static final String PH_READING = "measured: [{ what: pH, value: 5, at: 25 °C }]\n";
 
   @ParameterizedTest(name = "{0} -> the numbers, origins and sources of its review")
   @MethodSource("examples")
@@ -215,8 +212,7 @@ final class PredictionsTest {
     Predicted property =
         prediction.property("preservative.undissociated", "Sodium Benzoate").orElseThrow();
     // The property's range holds the doubt in the pH, too; the curve is at exactly that pH.
-    assertEquals(
-        property.shown().likely(), at(curve.series().get(0), 5).likely(), 1e-9);
+    assertEquals(property.shown().likely(), at(curve.series().get(0), 5).likely(), 1e-9);
   }
 
   @ParameterizedTest(name = "sodium benzoate at pH {0} -> {1} % undissociated [{2}]")
@@ -247,7 +243,8 @@ final class PredictionsTest {
   }
 
   @Test
-  @DisplayName("water activity at the recipe's own share -> that of the property, falling with more")
+  @DisplayName(
+      "water activity at the recipe's own share -> that of the property, falling with more")
   void waterActivity() {
     Prediction prediction = predict(GEL + METHOD);
     Curve.Series series = curve(prediction, "water-activity").series().get(0);
@@ -277,7 +274,8 @@ final class PredictionsTest {
   @Test
   @DisplayName("a gum without a flow law -> a bound only, no likely curve, and what is missing")
   void boundOnly() {
-    Curve flow = curve(predict(GEL + "  - { phase: A, name: Nobody Knows Gum, share: 1 % }\n"), "flow");
+    Curve flow =
+        curve(predict(GEL + "  - { phase: A, name: Nobody Knows Gum, share: 1 % }\n"), "flow");
     assertTrue(flow.missing().stream().anyMatch(each -> each.contains("Nobody Knows Gum")));
     for (Curve.Series series : flow.series()) {
       assertEquals(Curve.Kind.AT_LEAST, series.kind());
@@ -302,12 +300,12 @@ final class PredictionsTest {
   @DisplayName("what an ingredient bears is marked from when it joins")
   void bears() {
     Prediction prediction =
-        predict(
-            GEL.replace("Sodium Benzoate, share: 0.5 %", "Bromelain, share: 0.5 %") + METHOD);
+        predict(GEL.replace("Sodium Benzoate, share: 0.5 %", "Bromelain, share: 0.5 %") + METHOD);
     Map<String, Double> joins =
         curve(prediction, "temperature").marks().stream()
             .collect(
-                java.util.stream.Collectors.toMap(Curve.Mark::label, Curve.Mark::xFrom, (a, b) -> a));
+                java.util.stream.Collectors.toMap(
+                    Curve.Mark::label, Curve.Mark::xFrom, (a, b) -> a));
     assertFalse(joins.isEmpty());
   }
 

@@ -34,6 +34,9 @@ final class SensitivityGuideTest {
   /** Less of the spread than this is left out. */
   private static final double WORTH_TELLING = 0.05;
 
+  /** A number whose range is narrower than this part of it is as good as known. */
+  private static final double LEAST_SPREAD = 0.03;
+
   private static final String HEAD =
       """
       # What moves each number most
@@ -41,12 +44,13 @@ final class SensitivityGuideTest {
       For each example formula, the properties that are in doubt and what the doubt comes from. *Part* is how much of the
       spread (the variance; of the logarithm where a number is known to a factor) comes from it. *Low* and *high* are the
       property with that doubt at either end of its 90 % range and all others at their middle. What explains less than 5 % is
-      left out. Numbers that are exact, and numbers of which only a bound is known, do not appear: `predict` tells of those what
-      is missing. Computed by the engine for 2026-11-25; a test holds this page to it. See [predict](predict.md).
+      left out, and so are numbers whose range is narrower than 3 % of them. Numbers of which only a bound is known do not appear
+      either: `predict` tells of those what is missing. Computed by the engine for 2026-11-25; a test holds this page to it. See
+      [what a formula is like](predict.md).
 
       Three things stand out. How a gel flows rests almost wholly on the flow law of its gum, so **one measured viscosity is
       worth more than anything else**. How well a preservative acid works rests on the pH, so measure it on the finished
-      product. What heat does to the gum rests on its hydration rate, which a second viscosity a day later settles.
+      product. How far a gum is hydrated rests on its hydration rate, which a second viscosity a day later settles.
       """;
 
   @Test
@@ -75,10 +79,18 @@ final class SensitivityGuideTest {
       page.append("| property | value | what moves it most | part | low | high |\n");
       page.append("|---|---|---|---|---|---|\n");
       for (Predicted property : prediction.properties()) {
-        rows(property).forEach(page::append);
+        if (isWorthTelling(property)) {
+          rows(property).forEach(page::append);
+        }
       }
     }
     return page.toString();
+  }
+
+  private static boolean isWorthTelling(Predicted property) {
+    Shown shown = property.shown();
+    return !property.name().endsWith(".undissociated-share")
+        && shown.high() - shown.low() >= LEAST_SPREAD * Math.abs(shown.likely());
   }
 
   private static List<String> rows(Predicted property) {

@@ -48,7 +48,8 @@ final class PredictCommandTest {
   }
 
   @Test
-  @DisplayName("as text -> values with ranges, doubts, what is missing, sources with standing, curves")
+  @DisplayName(
+      "as text -> values with ranges, doubts, what is missing, sources with standing, curves")
   void text() {
     Ran ran = run("predict", SHEET);
     assertEquals(0, ran.status(), ran.err());
@@ -71,7 +72,9 @@ final class PredictCommandTest {
     }
     ran.out()
         .lines()
-        .forEach(line -> assertTrue(Plain.length(line) <= TextReport.WIDTH || !line.contains(" "), line));
+        .forEach(
+            line ->
+                assertTrue(Plain.length(line) <= TextReport.WIDTH || !line.contains(" "), line));
   }
 
   @ParameterizedTest(name = "as SVG, {0} -> one picture, the same bytes twice")
