@@ -25,7 +25,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.DisplayName;
@@ -296,17 +295,24 @@ final class PredictionsTest {
     assertEquals(60, curve.series().get(0).points().get(1).likely());
   }
 
-  @Test
-  @DisplayName("what an ingredient bears is marked from when it joins")
-  void bears() {
+  @ParameterizedTest(name = "Bromelain in a phase that {0} -> what it bears is marked from {2} min")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "stands in the room       |                                                | 60",
+        "is heated on its own     | - { do: heat, phase: B, to: 30 °C, over: 9 min } | 0"
+      })
+  void bears(String what, String step, double minutes) {
+    String sheet = GEL.replace("Sodium Benzoate", "Bromelain") + METHOD;
     Prediction prediction =
-        predict(GEL.replace("Sodium Benzoate, share: 0.5 %", "Bromelain, share: 0.5 %") + METHOD);
-    Map<String, Double> joins =
+        predict(step == null ? sheet : sheet.replace("method:\n", "method:\n  " + step + "\n"));
+    Curve.Mark mark =
         curve(prediction, "temperature").marks().stream()
-            .collect(
-                java.util.stream.Collectors.toMap(
-                    Curve.Mark::label, Curve.Mark::xFrom, (a, b) -> a));
-    assertFalse(joins.isEmpty());
+            .filter(each -> each.label().startsWith("Bromelain (degrades above "))
+            .findFirst()
+            .orElseThrow();
+    assertEquals(minutes, mark.xFrom());
+    assertEquals(mark.yFrom(), mark.yTo());
   }
 
   private static Curve curve(Prediction prediction, String name) {

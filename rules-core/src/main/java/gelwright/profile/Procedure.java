@@ -75,6 +75,7 @@ final class Procedure {
     double massInWater;
     double massOfOil;
     final Set<String> missingMedia = new TreeSet<>();
+    final Set<Integer> lines = new TreeSet<>();
     final Course course;
 
     Vessel(double temperature, Course course) {
@@ -127,7 +128,10 @@ final class Procedure {
     return courses;
   }
 
-  /** When a line joins, s from the start; 0 for what is there from the start. */
+  /**
+   * When a line joins, s from the start: at the step that names it, or when its phase is added to
+   * another after standing in the room; 0 for all else.
+   */
   double joinedAt(int line) {
     return joinedAt.getOrDefault(line, 0.0);
   }
@@ -216,6 +220,7 @@ final class Procedure {
       vessel.stage(clock);
       if (adding && named != null && named != vessel) {
         named.stage(clock);
+        joinTogether(vessel, named, room);
         merge(world, vessel, named, vessels);
         named.stage(clock);
         vessel.stage(clock);
@@ -237,6 +242,17 @@ final class Procedure {
     vessel.stage(0);
     courses.add(vessel.course);
     return vessel;
+  }
+
+  // What stood in the room until now joins the procedure now; what was heated has joined before.
+  private void joinTogether(Vessel into, Vessel from, double room) {
+    boolean stood =
+        from.course.missing().isEmpty()
+            && from.course.stages().stream().allMatch(stage -> stage.celsius() == room);
+    if (stood) {
+      from.lines.forEach(line -> joinedAt.put(line, clock));
+    }
+    into.lines.addAll(from.lines);
   }
 
   // The time the step takes passes, on the clock and in the course of its vessel.
@@ -317,6 +333,7 @@ final class Procedure {
   }
 
   private void join(Vessel vessel, Recipe.ResolvedLine line, Cohort cohort) {
+    vessel.lines.add(line.index());
     cohortByLine.put(line.index(), cohort);
     double mass = Model.percent(line.units());
     boolean oily =

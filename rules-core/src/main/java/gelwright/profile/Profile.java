@@ -276,7 +276,8 @@ public final class Profile implements Facts {
    * @param ingredient its name
    * @param kind what happens above the limit, such as {@code degrades}
    * @param celsius highest process temperature, °C
-   * @param fromSeconds when the first line that brings it joins the procedure
+   * @param fromSeconds when the first line that brings it joins the procedure; what stands in the
+   *     room until its phase is added joins then
    */
   public record Bearing(String ingredient, String kind, Bounded celsius, double fromSeconds) {}
 
