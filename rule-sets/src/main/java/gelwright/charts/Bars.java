@@ -10,7 +10,7 @@ import java.util.List;
  * @param title what they show, in words
  * @param quantity what the bars measure, in words
  * @param unit symbol of its unit; empty for a plain number
- * @param bars from top to bottom, at least one; names are unique
+ * @param bars from top to bottom, at least one
  */
 public record Bars(String title, String quantity, String unit, List<Bar> bars) {
   public Bars {

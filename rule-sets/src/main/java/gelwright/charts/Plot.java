@@ -24,7 +24,7 @@ record Plot(Map<String, Object> specification, int height) {
   private static final int BODY = 400;
   private static final int CAPTION_LINE = 17;
   private static final int LEGEND_LINE = 25;
-  private static final int BAR = 26;
+  private static final int BAR = 44;
   private static final int CAPTION_WIDTH = 104;
   private static final int LONGEST_NAME = 46;
   private static final int LONGEST_TITLE = 84;
@@ -103,67 +103,58 @@ record Plot(Map<String, Object> specification, int height) {
   }
 
   static Plot of(Bars bars, String about) {
-    List<String> names = new ArrayList<>();
-    List<Double> values = new ArrayList<>();
-    List<String> numbers = new ArrayList<>();
     double least = 0;
     double most = 0;
     for (Bars.Bar bar : bars.bars()) {
-      // The library draws the first at the foot.
-      names.add(0, unique(shortened(bar.name(), LONGEST_NAME), names));
-      values.add(0, bar.value());
-      numbers.add(0, Telling.number(bar.value(), bars.unit()));
       least = Math.min(least, bar.value());
       most = Math.max(most, bar.value());
     }
-    double room = most == least ? 1 : 0.14 * (most - least);
-    Map<String, Object> data = map("x", values, "y", names, "n", numbers);
+    double length = most == least ? 1 : most - least;
+    double from = least < 0 ? least - 0.14 * length : 0;
     List<Object> layers = new ArrayList<>();
-    layers.add(
-        map(
-            "geom",
-            "bar",
-            "stat",
-            "identity",
-            "orientation",
-            "y",
-            "data",
-            data,
-            "mapping",
-            map("x", "x", "y", "y"),
-            "fill",
-            COLOURS.get(0),
-            "width",
-            0.7,
-            "tooltips",
-            "none"));
-    layers.add(
-        map(
-            "geom",
-            "text",
-            "data",
-            data,
-            "mapping",
-            map("x", "x", "y", "y", "label", "n"),
-            "hjust",
-            -0.1,
-            "size",
-            5,
-            "color",
-            "#222222",
-            "tooltips",
-            "none"));
-    List<Object> scales = new ArrayList<>();
-    scales.add(
-        map(
-            "aesthetic", "x",
-            "name", words(bars.quantity(), bars.unit()),
-            "limits", List.of(least < 0 ? least - room : 0, most + room),
-            "expand", List.of(0, 0)));
-    scales.add(map("aesthetic", "y", "name", "", "discrete", true, "limits", names));
+    // The library cuts long names of a scale short, so they stand above their bars as text. The
+    // first is drawn at the foot, so the bars are counted from there.
+    int size = bars.bars().size();
+    for (int i = 0; i < size; i++) {
+      Bars.Bar bar = bars.bars().get(i);
+      double y = size - i;
+      Map<String, Object> block = map("geom", "rect", "tooltips", "none");
+      block.put(
+          "data",
+          map(
+              "a", List.of(Math.min(0, bar.value())),
+              "b", List.of(Math.max(0, bar.value())),
+              "c", List.of(y - 0.34),
+              "d", List.of(y + 0.1)));
+      block.put("mapping", map("xmin", "a", "xmax", "b", "ymin", "c", "ymax", "d"));
+      block.putAll(map("fill", COLOURS.get(0), "size", 0));
+      layers.add(block);
+      layers.add(words(from + 0.01 * length, y + 0.3, shortened(bar.name(), 80), true));
+      boolean positive = bar.value() >= 0;
+      layers.add(
+          words(
+              bar.value() + (positive ? 0.01 : -0.01) * length,
+              y - 0.12,
+              Telling.number(bar.value(), bars.unit()),
+              positive));
+    }
+    Curve.Axis along = Curve.Axis.linear(bars.quantity(), bars.unit());
+    Map<String, Object> across = map("aesthetic", "y", "name", "", "expand", List.of(0, 0));
+    across.putAll(
+        map("limits", List.of(0.5, size + 0.6), "breaks", List.of(), "labels", List.of()));
+    List<Object> scales =
+        List.of(axis("x", along, new Extent(from, most + 0.14 * length, false)), across);
     Map<String, Object> plot = plot(bars.title(), about, layers, scales, List.of());
     plot.put("theme", theme("none"));
-    return new Plot(plot, 110 + BAR * names.size());
+    return new Plot(plot, 110 + BAR * size);
+  }
+
+  private static Map<String, Object> words(double x, double y, String words, boolean fromLeft) {
+    Map<String, Object> text = map("geom", "text", "hjust", fromLeft ? 0.0 : 1.0, "size", 5);
+    text.put("data", map("x", List.of(x), "y", List.of(y), "l", List.of(words)));
+    text.put("mapping", map("x", "x", "y", "y", "label", "l"));
+    text.putAll(map("color", "#222222", "tooltips", "none"));
+    return text;
   }
 
   private static Map<String, Object> plot(
