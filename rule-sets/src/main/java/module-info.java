@@ -12,8 +12,14 @@ module gelwright.rulesets {
   requires org.apache.commons.csv;
   requires org.hibernate.validator;
   requires org.snakeyaml.engine;
+  requires java.xml;
+  // Named after their jars: they declare no module names of their own.
+  requires commons.jvm;
+  requires plot.stem.jvm;
+  requires kotlin.stdlib;
 
   exports gelwright.sheets;
+  exports gelwright.charts;
   exports gelwright.sheets.tree;
 
   // The validator reads the document records and makes the constraints' checkers.

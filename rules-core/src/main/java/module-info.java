@@ -23,4 +23,5 @@ module gelwright.core {
   exports gelwright.rule;
   exports gelwright.profile;
   exports gelwright.review;
+  exports gelwright.prediction;
 }

@@ -68,8 +68,9 @@ final class RoomsTest {
           "rule", List.of("quantity", "problem"),
           "profile", List.of("quantity", "problem", "science", "formula", "ingredient", "rule"),
           "review",
-              List.of(
-                  "quantity", "problem", "science", "formula", "ingredient", "profile", "rule"));
+              List.of("quantity", "problem", "science", "formula", "ingredient", "profile", "rule"),
+          "prediction",
+              List.of("quantity", "problem", "formula", "ingredient", "profile", "rule", "review"));
 
   private static Stream<Arguments> rooms() {
     return ROOMS.entrySet().stream()

@@ -163,7 +163,7 @@ public final class JsonReport {
     json.writeEndObject();
   }
 
-  private static void editions(JsonGenerator json, Editions editions) throws IOException {
+  static void editions(JsonGenerator json, Editions editions) throws IOException {
     json.writeObjectFieldStart("editions");
     json.writeStringField("engine", editions.engine());
     json.writeObjectFieldStart("rule-sets");
@@ -299,8 +299,7 @@ public final class JsonReport {
   /**
    * One key, so that {@code subject.ingredient} can be asked for; the formula as a whole by name.
    */
-  private static void subject(JsonGenerator json, Subject subject, String formula)
-      throws IOException {
+  static void subject(JsonGenerator json, Subject subject, String formula) throws IOException {
     json.writeObjectFieldStart("subject");
     if (subject.isFormula()) {
       json.writeStringField("formula", formula);
@@ -318,7 +317,7 @@ public final class JsonReport {
     json.writeEndObject();
   }
 
-  private static void numbers(JsonGenerator json, Shown shown) throws IOException {
+  static void numbers(JsonGenerator json, Shown shown) throws IOException {
     number(json, "low", shown.low());
     number(json, "likely", shown.likely());
     number(json, "high", shown.high());
@@ -329,7 +328,7 @@ public final class JsonReport {
     return unit == Unit.NONE ? "1" : unit.symbol();
   }
 
-  private static void number(JsonGenerator json, String field, double value) throws IOException {
+  static void number(JsonGenerator json, String field, double value) throws IOException {
     if (Double.isFinite(value)) {
       json.writeFieldName(field);
       json.writeNumber(digits(value));
@@ -358,7 +357,7 @@ public final class JsonReport {
     json.writeEndArray();
   }
 
-  private static void missing(JsonGenerator json, Collection<String> missing) throws IOException {
+  static void missing(JsonGenerator json, Collection<String> missing) throws IOException {
     if (!missing.isEmpty()) {
       strings(json, "missing", missing);
     }
@@ -373,7 +372,7 @@ public final class JsonReport {
     json.writeEndArray();
   }
 
-  private static void where(JsonGenerator json, Place place) throws IOException {
+  static void where(JsonGenerator json, Place place) throws IOException {
     if (place.equals(Place.NOWHERE)) {
       return;
     }

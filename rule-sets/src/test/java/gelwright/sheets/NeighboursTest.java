@@ -40,4 +40,16 @@ final class NeighboursTest {
         .allowEmptyShould(true)
         .check(OURS);
   }
+
+  @Test
+  @DisplayName("only the charts know the chart library")
+  void chartLibrary() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage("gelwright.charts..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("org.jetbrains..", "kotlin..")
+        .check(OURS);
+  }
 }

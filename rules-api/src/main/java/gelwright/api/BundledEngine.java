@@ -2,6 +2,8 @@ package gelwright.api;
 
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
+import gelwright.prediction.Prediction;
+import gelwright.prediction.Predictor;
 import gelwright.problem.Problem;
 import gelwright.review.Include;
 import gelwright.review.Knowledge;
@@ -70,11 +72,13 @@ final class BundledEngine implements Engine {
   private static final class Everything implements Loaded {
     private final Library library;
     private final Reviewer reviewer;
+    private final Predictor predictor;
     private final FormulaReader reader = new FormulaReader();
 
     Everything(Library library, Knowledge knowledge) {
       this.library = library;
       this.reviewer = Reviewer.using(knowledge);
+      this.predictor = Predictor.using(knowledge);
     }
 
     @Override
@@ -107,6 +111,11 @@ final class BundledEngine implements Engine {
     @Override
     public Review review(Formula formula, LocalDate on, boolean trace) {
       return reviewer.review(formula, on, trace ? Set.of(Include.TRACE) : Set.of());
+    }
+
+    @Override
+    public Prediction predict(Formula formula, LocalDate on) {
+      return predictor.predict(formula, on);
     }
 
     @Override

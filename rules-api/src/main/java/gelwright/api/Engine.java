@@ -2,6 +2,7 @@ package gelwright.api;
 
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
+import gelwright.prediction.Prediction;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
 import gelwright.review.Review;
@@ -48,6 +49,9 @@ interface Engine {
 
     /** Reviews a formula. */
     Review review(Formula formula, LocalDate on, boolean trace);
+
+    /** Predicts what a formula is like. */
+    Prediction predict(Formula formula, LocalDate on);
 
     /** How many examples a rule has. */
     int examplesOf(String rule);

@@ -52,6 +52,7 @@ final class Program {
     return new CommandLine(new Top())
         .addSubcommand("review", new ReviewCommands.ReviewFiles(engine, terminal))
         .addSubcommand("lint", new ReviewCommands.Lint(engine, terminal))
+        .addSubcommand("predict", new PredictCommand(engine, terminal))
         .addSubcommand("rules", rules)
         .addSubcommand("ingredients", ingredients)
         .addSubcommand("help", new HelpCommand())

@@ -72,6 +72,45 @@ final class ReviewCommands {
     }
   }
 
+  /** Reads a formula sheet, or a table with the sheet beside it. */
+  static Attempt<Formula> read(Path file, Engine.Loaded loaded) {
+    String name = file.toString();
+    Optional<Path> beside = SheetKind.brief(file);
+    Attempt<byte[]> content = content(file);
+    Attempt<byte[]> brief = beside.isEmpty() ? content : content(beside.get());
+    if (content.value().isEmpty() || brief.value().isEmpty()) {
+      return Attempt.failed(content.value().isEmpty() ? content.problems() : brief.problems());
+    }
+    return beside.isEmpty()
+        ? loaded.read(content.value().get(), name)
+        : loaded.read(content.value().get(), name, brief.value().get(), beside.get().toString());
+  }
+
+  private static Attempt<byte[]> content(Path file) {
+    String name = file.toString();
+    byte[] content;
+    try (InputStream in = Files.newInputStream(file)) {
+      content = in.readNBytes(MOST_BYTES + 1);
+    } catch (IOException | SecurityException e) {
+      return Attempt.failed(why(file, name).problems());
+    }
+    return content.length > MOST_BYTES
+        ? Attempt.failed(
+            SheetFiles.not(name, "too-large", "This file is too large for a formula sheet.")
+                .problems())
+        : Attempt.of(content);
+  }
+
+  private static Unreadable why(Path file, String name) {
+    if (Files.isDirectory(file)) {
+      return SheetFiles.not(
+          name, "is-a-folder", "This is a folder; the command lint goes through folders.");
+    }
+    return Files.exists(file)
+        ? SheetFiles.not(name, "unreadable", "This file could not be read; is it yours to read?")
+        : SheetFiles.not(name, "no-such-file", "There is no such file.");
+  }
+
   /** What both commands have in common. */
   abstract static class Common implements Callable<Integer> {
     private final Engine engine;
@@ -243,50 +282,12 @@ final class ReviewCommands {
     }
 
     private Done one(Path file, Engine.Loaded loaded, LocalDate day) {
-      String name = file.toString();
-      Optional<Path> beside = SheetKind.brief(file);
-      Attempt<byte[]> content = content(file);
-      Attempt<byte[]> brief = beside.isEmpty() ? content : content(beside.get());
-      if (content.value().isEmpty() || brief.value().isEmpty()) {
-        return new Done.Not(
-            new Unreadable(
-                name, content.value().isEmpty() ? content.problems() : brief.problems()));
-      }
-      Attempt<Formula> formula =
-          beside.isEmpty()
-              ? loaded.read(content.value().get(), name)
-              : loaded.read(
-                  content.value().get(), name, brief.value().get(), beside.get().toString());
+      Attempt<Formula> formula = read(file, loaded);
       if (formula.value().isEmpty()) {
-        return new Done.Not(new Unreadable(name, formula.problems()));
+        return new Done.Not(new Unreadable(file.toString(), formula.problems()));
       }
       Review review = loaded.review(formula.value().get(), day, include.contains(Include.TRACE));
       return new Done.Reviewed(review);
-    }
-
-    private static Attempt<byte[]> content(Path file) {
-      String name = file.toString();
-      byte[] content;
-      try (InputStream in = Files.newInputStream(file)) {
-        content = in.readNBytes(MOST_BYTES + 1);
-      } catch (IOException | SecurityException e) {
-        return Attempt.failed(why(file, name).problems());
-      }
-      return content.length > MOST_BYTES
-          ? Attempt.failed(
-              SheetFiles.not(name, "too-large", "This file is too large for a formula sheet.")
-                  .problems())
-          : Attempt.of(content);
-    }
-
-    private static Unreadable why(Path file, String name) {
-      if (Files.isDirectory(file)) {
-        return SheetFiles.not(
-            name, "is-a-folder", "This is a folder; the command lint goes through folders.");
-      }
-      return Files.exists(file)
-          ? SheetFiles.not(name, "unreadable", "This file could not be read; is it yours to read?")
-          : SheetFiles.not(name, "no-such-file", "There is no such file.");
     }
 
     private byte[] report(

@@ -6,6 +6,7 @@ import gelwright.formula.Equipment;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.ingredient.Source;
+import gelwright.prediction.Prediction;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
 import gelwright.quantity.Odds;
@@ -239,6 +240,16 @@ final class FakeEngine implements Engine, Engine.Loaded {
             : List.of(new Lacking("oil-load." + rule.id(), kinds, rule.place())),
         0,
         true);
+  }
+
+  @Override
+  public Prediction predict(Formula formula, LocalDate on) {
+    return new Prediction(
+        formula.name(),
+        new Editions("0.1.0", new TreeMap<>(), on, "00"),
+        List.of(),
+        List.of(),
+        formula.place(""));
   }
 
   @Override

@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Supplier;
 
 /** Where the pH lands, and what that makes of acids, bases and their salts. */
 final class AcidityProperties {
@@ -386,6 +387,11 @@ final class AcidityProperties {
   }
 
   static Reading undissociated(World world, Component component) {
+    return undissociated(world, component, () -> world.of(PH));
+  }
+
+  /** The same at any pH. What is no acid or base asks for none, and so does not rest on it. */
+  static Reading undissociated(World world, Component component, Supplier<Reading> atPH) {
     Known<Acid> known = component.ingredient().acid();
     if (known.isUnknown()) {
       return Reading.unknown(0, 100, component.missing("acid–base behaviour"));
@@ -402,7 +408,7 @@ final class AcidityProperties {
     if (neutral < 0 || neutral > pKa.length) {
       return Reading.of(0);
     }
-    Reading pH = world.of(PH);
+    Reading pH = atPH.get();
     if (neutral > 0 && neutral < pKa.length && !pH.isKnown()) {
       // An ampholyte is most undissociated in between: not monotone, so only the far ends are
       // known.

@@ -29,7 +29,15 @@ final class Procedure {
   // unbounded. Only a step that stirs, adds or disperses takes some minutes where it says nothing:
   // nobody times it, and it is short beside the hydration.
 
+  //
+  // Beside the histories, each vessel keeps its course on the clock of the whole procedure, which
+  // runs through the steps one after the other. A course ends where its temperature is not known.
+
   private final Map<Integer, Cohort> cohortByLine = new HashMap<>();
+  private final List<Course> courses = new ArrayList<>();
+  private final Map<Integer, Double> joinedAt = new HashMap<>();
+  private final Set<String> missingTimes = new TreeSet<>();
+  private double clock;
   private final List<StepState> steps = new ArrayList<>();
   private double peak = Double.NEGATIVE_INFINITY;
   private final Set<String> missing = new TreeSet<>();
@@ -38,6 +46,16 @@ final class Procedure {
 
   /** Temperatures of the step's vessel before and after, and what is missing to know the first. */
   record StepState(double before, double after, Set<String> missing, String trouble) {}
+
+  /** A temperature at a time of the whole procedure. */
+  record Stage(double seconds, double celsius) {}
+
+  /** How warm a phase is, from the start of the procedure until it is combined with another. */
+  record Course(String phase, List<Stage> stages, Set<String> missing) {
+    Course(String phase) {
+      this(phase, new ArrayList<>(), new TreeSet<>());
+    }
+  }
 
   /** Ingredients with one history. */
   static final class Cohort {
@@ -58,9 +76,19 @@ final class Procedure {
     double massInWater;
     double massOfOil;
     final Set<String> missingMedia = new TreeSet<>();
+    final Set<Integer> lines = new TreeSet<>();
+    final Course course;
 
-    Vessel(double temperature) {
+    Vessel(double temperature, Course course) {
       this.temperature = temperature;
+      this.course = course;
+    }
+
+    void stage(double seconds) {
+      course.missing().addAll(missingTemperatures);
+      if (course.missing().isEmpty()) {
+        course.stages().add(new Stage(seconds, temperature));
+      }
     }
   }
 
@@ -96,6 +124,29 @@ final class Procedure {
     return steps;
   }
 
+  /** The phases in the order of the recipe, as one step follows the other. */
+  List<Course> courses() {
+    return courses;
+  }
+
+  /**
+   * When a line joins, s from the start: at the step that names it, or when its phase is added to
+   * another after standing in the room; 0 for all else.
+   */
+  double joinedAt(int line) {
+    return joinedAt.getOrDefault(line, 0.0);
+  }
+
+  /** When the procedure ends, s; a step without a time counts as none. */
+  double endSeconds() {
+    return clock;
+  }
+
+  /** Durations that are missing. */
+  Set<String> missingTimes() {
+    return missingTimes;
+  }
+
   /** The history of what a line brings, if it ever joins. */
   Optional<Cohort> cohort(int line) {
     return Optional.ofNullable(cohortByLine.get(line));
@@ -119,7 +170,7 @@ final class Procedure {
     Map<Integer, Integer> joinsAt = joins(world.model());
     for (Recipe.ResolvedLine line : world.model().recipe().lines()) {
       String phase = line.line().phase();
-      Vessel vessel = vessels.computeIfAbsent(phase, key -> new Vessel(room));
+      Vessel vessel = vessels.computeIfAbsent(phase, key -> vessel(room, key));
       if (!joinsAt.containsKey(line.index())) {
         if (vessel.cohorts.isEmpty()) {
           vessel.cohorts.add(new Cohort(TemperaturePath.startingAt(room)));
@@ -163,19 +214,64 @@ final class Procedure {
           Cohort cohort = new Cohort(TemperaturePath.startingAt(vessel.temperature));
           cohort.missingTemperatures.addAll(vessel.missingTemperatures);
           vessel.cohorts.add(cohort);
+          joinedAt.put(late.getKey(), clock);
           join(vessel, world.model().recipe().lines().get(late.getKey()), cohort);
         }
       }
+      vessel.stage(clock);
       if (adding && named != null && named != vessel) {
+        named.stage(clock);
+        joinTogether(vessel, named, room);
         merge(world, vessel, named, vessels);
+        named.stage(clock);
+        vessel.stage(clock);
         main = main == named ? vessel : main;
       }
-      act(step, name, vessel, isBrief(step) ? briefly(world) : 0);
+      double brief = isBrief(step) ? briefly(world) : 0;
+      act(step, name, vessel, brief);
+      pass(step, vessel, brief);
       steps.add(new StepState(before, vessel.temperature, missingBefore, trouble));
       peak = Math.max(peak, vessel.temperature);
       missing.addAll(vessel.missingTemperatures);
     }
+    for (Vessel vessel : vessels.values()) {
+      vessel.stage(clock);
+    }
     leaveOutWhatNoStepAdds(world.model().recipe(), joinsAt, vessels, main);
+  }
+
+  private Vessel vessel(double room, String phase) {
+    Vessel vessel = new Vessel(room, new Course(phase));
+    vessel.stage(0);
+    courses.add(vessel.course);
+    return vessel;
+  }
+
+  // What stood in the room until now joins the procedure now; what was heated has joined before.
+  private void joinTogether(Vessel into, Vessel from, double room) {
+    boolean stood =
+        from.course.missing().isEmpty()
+            && from.course.stages().stream().allMatch(stage -> stage.celsius() == room);
+    if (stood) {
+      from.lines.forEach(line -> joinedAt.put(line, clock));
+    }
+    into.lines.addAll(from.lines);
+  }
+
+  // The time the step takes passes, on the clock and in the course of its vessel.
+  private void pass(Step step, Vessel vessel, double briefly) {
+    double over = step.over().map(Quantity::inBase).orElse(0.0);
+    double lasting = step.lasting().map(Quantity::inBase).orElse(briefly);
+    if (step.action() == Step.Action.HEAT || step.action() == Step.Action.COOL) {
+      boolean ramp = step.over().isPresent();
+      clock += ramp ? over : lasting;
+      vessel.stage(clock);
+      clock += ramp ? lasting : 0;
+    } else {
+      vessel.stage(clock);
+      clock += Math.max(lasting, over);
+    }
+    vessel.stage(clock);
   }
 
   // A phase that never ends up where the procedure does never joins, whatever is done to it on its
@@ -234,6 +330,7 @@ final class Procedure {
   }
 
   private void join(Vessel vessel, Recipe.ResolvedLine line, Cohort cohort) {
+    vessel.lines.add(line.index());
     cohortByLine.put(line.index(), cohort);
     double mass = Model.percent(line.units());
     boolean oily =
@@ -316,7 +413,7 @@ final class Procedure {
         "the duration of each step");
   }
 
-  private static void act(Step step, String name, Vessel vessel, double briefly) {
+  private void act(Step step, String name, Vessel vessel, double briefly) {
     Optional<Double> target = step.temperature().map(Quantity::inBase);
     double over = step.over().map(Quantity::inBase).orElse(0.0);
     double lasting = step.lasting().map(Quantity::inBase).orElse(briefly);
@@ -372,7 +469,8 @@ final class Procedure {
     }
   }
 
-  private static void missTime(Vessel vessel, String what) {
+  private void missTime(Vessel vessel, String what) {
+    missingTimes.add(what);
     for (Cohort cohort : vessel.cohorts) {
       cohort.missingTimes.add(what);
     }

@@ -91,6 +91,21 @@ final class ProcessProperties {
               + " start",
           (world, item) -> joins(world.model(), world.model().component(item)));
 
+  static final Definition HEAT_LIMIT =
+      Definition.number(
+          "at-most",
+          Unit.CELSIUS,
+          "highest process temperature it bears",
+          (world, item) -> {
+            Model.HeatItem heat = world.model().heatLimits().get(item);
+            if (heat.limit().isEmpty()) {
+              return new Reading(COLDEST, Double.POSITIVE_INFINITY, missingHeat(heat));
+            }
+            HeatLimit limit = heat.limit().get();
+            return Reading.of(
+                world.value(limit.atMost(), "heat limit of " + heat.component().name(), ""));
+          });
+
   static final List<Definition> OF_HEAT_LIMITS =
       List.of(
           Definition.choice(
@@ -110,19 +125,7 @@ final class ProcessProperties {
               true,
               "the ingredient it is a limit of",
               (model, item) -> Chosen.of(model.heatLimits().get(item).component().name())),
-          Definition.number(
-              "at-most",
-              Unit.CELSIUS,
-              "highest process temperature it bears",
-              (world, item) -> {
-                Model.HeatItem heat = world.model().heatLimits().get(item);
-                if (heat.limit().isEmpty()) {
-                  return new Reading(COLDEST, Double.POSITIVE_INFINITY, missingHeat(heat));
-                }
-                HeatLimit limit = heat.limit().get();
-                return Reading.of(
-                    world.value(limit.atMost(), "heat limit of " + heat.component().name(), ""));
-              }),
+          HEAT_LIMIT,
           Definition.number(
               "peak-temperature",
               Unit.CELSIUS,

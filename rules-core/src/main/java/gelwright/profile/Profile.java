@@ -1,5 +1,7 @@
 package gelwright.profile;
 
+import static java.util.Objects.requireNonNull;
+
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.problem.Place;
@@ -123,9 +125,214 @@ public final class Profile implements Facts {
     return List.copyOf(all.values());
   }
 
+  /**
+   * Numbers of one item.
+   *
+   * @param item name of the ingredient, the step, the line …
+   * @param membership whether it is of the kind
+   * @param values in the order of their definition, by their names without the kind
+   */
+  public record OfItem(String item, Odds membership, List<Value> values) {
+    public OfItem {
+      requireNonNull(item, "item");
+      requireNonNull(membership, "membership");
+      values = List.copyOf(values);
+    }
+  }
+
+  /**
+   * Numbers of all items that are or may be of a kind, in the order of the sheet.
+   *
+   * @param kind as rules write it, such as {@code preservative}
+   * @param properties names without the kind; those that are no numbers are passed over
+   * @throws IllegalArgumentException when there is no such kind
+   */
+  public List<OfItem> values(String kind, Set<String> properties) {
+    Properties.Kind found = kind(kind);
+    List<OfItem> all = new ArrayList<>();
+    for (int i = 0; i < found.family().size().applyAsInt(model); i++) {
+      Truth membership = found.membership().apply(model, i);
+      if (membership.odds().high() == 0) {
+        continue;
+      }
+      List<Value> values = new ArrayList<>();
+      for (Definition definition : found.family().definitions()) {
+        if (definition.isNumber() && properties.contains(definition.name())) {
+          values.add(value(definition, i));
+        }
+      }
+      all.add(new OfItem(found.family().itemName().apply(model, i), membership.odds(), values));
+    }
+    return List.copyOf(all);
+  }
+
+  private static Properties.Kind kind(String name) {
+    for (Properties.Kind candidate : Properties.KINDS) {
+      if (candidate.name().equals(name)) {
+        return candidate;
+      }
+    }
+    throw new IllegalArgumentException("no such kind: " + name);
+  }
+
+  /**
+   * Apparent viscosity at 25 °C: by readings as far as they reach, else by the flow laws.
+   *
+   * @param shearRate 1/s, positive
+   */
+  public Bounded viscosity(double shearRate) {
+    if (!(shearRate > 0)) {
+      throw new IllegalArgumentException("shearRate must be positive, is " + shearRate);
+    }
+    return number(
+        Definition.factor(
+            "gel.viscosity",
+            Unit.PASCAL_SECOND,
+            "",
+            (world, item) -> GelProperties.viscosityAt(world, shearRate)),
+        0);
+  }
+
+  /**
+   * Undissociated part of an ingredient at a pH, %.
+   *
+   * @param ingredient its name in the recipe
+   * @param pH any finite number
+   * @throws IllegalArgumentException when the recipe has no such ingredient
+   */
+  public Bounded undissociated(String ingredient, double pH) {
+    Component component =
+        model
+            .recipe()
+            .component(ingredient)
+            .orElseThrow(() -> new IllegalArgumentException("not in the recipe: " + ingredient));
+    Reading reading = Reading.of(pH);
+    return number(
+        Definition.number(
+            "undissociated",
+            Unit.PERCENT,
+            "",
+            (world, item) -> AcidityProperties.undissociated(world, component, () -> reading)),
+        0);
+  }
+
+  /**
+   * How warm a phase is.
+   *
+   * @param phase as the recipe calls it
+   * @param stages in the order of time; between two of them the temperature runs straight
+   * @param missing what is missing to know how it goes on; empty where nothing is
+   */
+  public record Course(String phase, List<Stage> stages, Set<String> missing) {
+    public Course {
+      requireNonNull(phase, "phase");
+      stages = List.copyOf(stages);
+      missing = java.util.Collections.unmodifiableSet(new java.util.TreeSet<>(missing));
+    }
+  }
+
+  /**
+   * A temperature at a time.
+   *
+   * @param seconds from the start of the procedure, its steps one after the other
+   * @param celsius temperature, °C
+   */
+  public record Stage(double seconds, Bounded celsius) {}
+
+  /**
+   * The phases over the procedure, each until it is combined with another; none without a
+   * procedure.
+   */
+  public List<Course> courses() {
+    if (formula.method().isEmpty()) {
+      return List.of();
+    }
+    List<Procedure.Course> inLikely = ProcessProperties.procedure(likely).courses();
+    List<Course> all = new ArrayList<>();
+    for (int phase = 0; phase < inLikely.size(); phase++) {
+      List<Stage> stages = new ArrayList<>();
+      for (int i = 0; i < inLikely.get(phase).stages().size(); i++) {
+        stages.add(new Stage(inLikely.get(phase).stages().get(i).seconds(), temperature(phase, i)));
+      }
+      all.add(new Course(inLikely.get(phase).phase(), stages, inLikely.get(phase).missing()));
+    }
+    return List.copyOf(all);
+  }
+
+  private Bounded temperature(int phase, int stage) {
+    return number(
+        Definition.number(
+            "temperature",
+            Unit.CELSIUS,
+            "",
+            (world, item) ->
+                Reading.of(
+                    ProcessProperties.procedure(world)
+                        .courses()
+                        .get(phase)
+                        .stages()
+                        .get(stage)
+                        .celsius())),
+        0);
+  }
+
+  /** Durations of steps that are missing; each counts as none. Sorted. */
+  public Set<String> missingDurations() {
+    return formula.method().isEmpty()
+        ? Set.of()
+        : new java.util.TreeSet<>(ProcessProperties.procedure(likely).missingTimes());
+  }
+
+  /** When the procedure ends, s, its steps one after the other; 0 without one. */
+  public double procedureSeconds() {
+    return formula.method().isEmpty() ? 0 : ProcessProperties.procedure(likely).endSeconds();
+  }
+
+  /**
+   * What an ingredient of the recipe bears.
+   *
+   * @param ingredient its name
+   * @param kind what happens above the limit, such as {@code degrades}
+   * @param celsius highest process temperature, °C
+   * @param fromSeconds when the first line that brings it joins the procedure; what stands in the
+   *     room until its phase is added joins then
+   */
+  public record Bearing(String ingredient, String kind, Bounded celsius, double fromSeconds) {}
+
+  /** What the ingredients bear, as far as that is known, in the order of the recipe. */
+  public List<Bearing> bearings() {
+    List<Bearing> all = new ArrayList<>();
+    for (int i = 0; i < model.heatLimits().size(); i++) {
+      Model.HeatItem item = model.heatLimits().get(i);
+      if (item.limit().isEmpty()) {
+        continue;
+      }
+      double from = Double.POSITIVE_INFINITY;
+      for (Component.Part part : item.component().parts()) {
+        from =
+            Math.min(
+                from,
+                formula.method().isEmpty()
+                    ? 0
+                    : ProcessProperties.procedure(likely).joinedAt(part.line()));
+      }
+      all.add(
+          new Bearing(
+              item.component().name(),
+              item.limit().get().kind().word(),
+              number(ProcessProperties.HEAT_LIMIT, i),
+              from));
+    }
+    return List.copyOf(all);
+  }
+
   private Value value(Definition definition) {
-    Bounded bounded = number(definition, 0);
-    World.Basis basis = likely.compute(definition, 0).basis();
+    return value(definition, 0);
+  }
+
+  private Value value(Definition definition, int item) {
+    Bounded bounded = number(definition, item);
+    World.Basis basis = likely.compute(definition, item).basis();
     Origin origin =
         !bounded.isKnown()
             ? Origin.MISSING

@@ -1,5 +1,6 @@
 package gelwright.review;
 
+import gelwright.formula.Formula;
 import java.time.LocalDate;
 import java.util.Collections;
 import java.util.SortedMap;
@@ -18,5 +19,10 @@ public record Editions(
     String engine, SortedMap<String, String> ruleSets, LocalDate on, String formulaSha256) {
   public Editions {
     ruleSets = Collections.unmodifiableSortedMap(new TreeMap<>(ruleSets));
+  }
+
+  /** The editions of what this knowledge tells of a formula on a day. */
+  public static Editions of(Knowledge knowledge, Formula formula, LocalDate on) {
+    return new Editions(Engine.VERSION, knowledge.rules().editions(), on, Fingerprint.of(formula));
   }
 }

@@ -505,7 +505,7 @@ public final class Reviewer {
       }
       return new Review(
           formula.name(),
-          new Editions(Engine.VERSION, knowledge.rules().editions(), on, Fingerprint.of(formula)),
+          Editions.of(knowledge, formula, on),
           outcome,
           level,
           counts,

@@ -1,0 +1,152 @@
+package gelwright.api;
+
+import gelwright.charts.Chart;
+import gelwright.formula.Formula;
+import gelwright.prediction.Curve;
+import gelwright.prediction.Prediction;
+import gelwright.problem.Spelling;
+import gelwright.reports.PredictionReport;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Predicts what a formula is like. */
+@Command(
+    name = "predict",
+    mixinStandardHelpOptions = true,
+    description =
+        "Tells what a formula is likely to be: every property with its range, sources and doubts, and"
+            + " curves.")
+final class PredictCommand implements Callable<Integer> {
+  private final Engine engine;
+  private final Terminal terminal;
+
+  @Spec private CommandSpec spec = CommandSpec.create();
+
+  @Mixin private KnowledgeOptions knowledge = new KnowledgeOptions();
+
+  @Parameters(paramLabel = "FILE", description = "A formula sheet: YAML, JSON or CSV.")
+  private String file = "";
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORMAT",
+      description = "text, json or svg (default: text).")
+  private Format format = Format.TEXT;
+
+  @Option(
+      names = "--curve",
+      paramLabel = "NAME",
+      description = "The curve that svg draws: flow, preservatives, temperature or water-activity.")
+  private Optional<String> curve = Optional.empty();
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      description = "Write into this file instead of standard output.")
+  private Optional<Path> out = Optional.empty();
+
+  @Option(
+      names = "--on",
+      paramLabel = "DATE",
+      description = "Predict for this day, such as 2026-11-25 (default: today).")
+  private Optional<LocalDate> on = Optional.empty();
+
+  /** How a prediction is written. */
+  enum Format {
+    TEXT,
+    JSON,
+    SVG
+  }
+
+  PredictCommand(Engine engine, Terminal terminal) {
+    this.engine = engine;
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() {
+    if (format == Format.SVG && curve.isEmpty()) {
+      throw wrong(
+          "--format svg draws one curve: say which with --curve flow, preservatives, temperature or"
+              + " water-activity.");
+    }
+    if (format != Format.SVG && curve.isPresent()) {
+      throw wrong("--curve goes with --format svg; text and json tell of all curves.");
+    }
+    Path path;
+    try {
+      path = Path.of(file);
+    } catch (InvalidPathException e) {
+      throw wrong(file + " is no name of a file.");
+    }
+    Optional<Engine.Loaded> loaded = knowledge.load(engine, terminal);
+    if (loaded.isEmpty()) {
+      return ExitStatus.WRONG;
+    }
+    Attempt<Formula> formula = ReviewCommands.read(path, loaded.get());
+    if (formula.value().isEmpty()) {
+      terminal.complain(TextReport.problems(formula.problems()));
+      return ExitStatus.WRONG;
+    }
+    LocalDate day = on.orElseGet(terminal.today());
+    write(written(loaded.get().predict(formula.value().get(), day)));
+    return ExitStatus.FINE;
+  }
+
+  private byte[] written(Prediction prediction) {
+    return switch (format) {
+      case TEXT ->
+          PredictionText.of(prediction, out.isPresent() ? Ink.PLAIN : terminal.ink())
+              .getBytes(out.isPresent() ? StandardCharsets.UTF_8 : terminal.charset());
+      case JSON -> PredictionReport.indented().text(prediction).getBytes(StandardCharsets.UTF_8);
+      case SVG -> drawn(prediction).getBytes(StandardCharsets.UTF_8);
+    };
+  }
+
+  private String drawn(Prediction prediction) {
+    String name = curve.orElse("");
+    List<String> names = prediction.curves().stream().map(Curve::name).toList();
+    Curve chosen =
+        prediction
+            .curve(name)
+            .orElseThrow(
+                () ->
+                    wrong(
+                        ("--curve: there is no curve " + name + ". " + Spelling.hint(name, names))
+                            .strip()));
+    return Chart.of(chosen, prediction.formula()).svg(name);
+  }
+
+  private void write(byte[] content) {
+    try {
+      if (out.isPresent()) {
+        Files.write(out.get(), content);
+      } else {
+        terminal.out().write(content);
+        terminal.out().flush();
+      }
+    } catch (IOException e) {
+      throw wrong(
+          out.map(path -> "--out: " + path + " could not be written.")
+              .orElse("Standard output could not be written."));
+    }
+  }
+
+  private ParameterException wrong(String message) {
+    return new ParameterException(spec.commandLine(), message);
+  }
+}
