@@ -17,6 +17,7 @@ import gelwright.science.Degradation;
 import gelwright.science.Density;
 import gelwright.science.Dispensing;
 import gelwright.science.Dispersion;
+import gelwright.science.EthanolViscosity;
 import gelwright.science.Evaporation;
 import gelwright.science.FlashPoint;
 import gelwright.science.FlowCurve;
@@ -117,6 +118,7 @@ final class ModelPlotsTest {
         plot("dispensing", dispensing()),
         plot("dispersion", dispersion()),
         plot("estimates", estimates()),
+        plot("ethanol-viscosity", ethanol()),
         plot("evaporation", evaporation()),
         plot("flash-point", flashPoint()),
         plot("flow-fit", flowFit()),
@@ -166,6 +168,8 @@ final class ModelPlotsTest {
               .map(path -> path.getFileName().toString())
               .filter(name -> name.endsWith(".md"))
               .map(name -> name.substring(0, name.length() - 3))
+              // The page that lists what the models are checked against is no model.
+              .filter(name -> !name.equals("checks"))
               .sorted()
               .toList(),
           plots().map(plot -> (String) plot.get()[0]).sorted().toList());
@@ -365,6 +369,17 @@ final class ModelPlotsTest {
         line("carbomer, 0.25 %", salt, x -> FlowModifiers.carbomerSaltFactor(0.25, x)),
         line("carbomer, 1 %", salt, x -> FlowModifiers.carbomerSaltFactor(1, x)),
         line("xanthan gum, 0.15 %", salt, x -> FlowModifiers.xanthanSaltFactor(0.15, x)));
+  }
+
+  private static Curve ethanol() {
+    double[] shares = even(0, 1, 50);
+    return curve(
+        "Viscosity of ethanol in water",
+        Axis.linear("ethanol, by weight", "%"),
+        Axis.linear("viscosity", "mPa·s"),
+        percent(line("at 10 °C", shares, x -> EthanolViscosity.milliPascalSeconds(x, 10))),
+        percent(line("at 25 °C", shares, x -> EthanolViscosity.milliPascalSeconds(x, 25))),
+        percent(line("at 40 °C", shares, x -> EthanolViscosity.milliPascalSeconds(x, 40))));
   }
 
   private static Curve glycerol() {
