@@ -249,7 +249,11 @@ final class Words {
       for (Vocabulary.ItemKind kind : vocabulary.kinds()) {
         for (Vocabulary.Property property : kind.properties().values()) {
           meanings.put(kind.name() + "." + property.name(), property.meaning());
-          meanings.putIfAbsent(property.name(), property.meaning());
+          // What is missing "of Glycerin" is of an ingredient: the viscosity at the end of a step is
+          // another thing than that of an oil.
+          if (kind.properties().containsKey("functions")) {
+            meanings.putIfAbsent(property.name(), property.meaning());
+          }
         }
       }
       for (Vocabulary.Property property : vocabulary.properties()) {
@@ -275,7 +279,7 @@ final class Words {
       } else if (row.matches()) {
         add(ofOne, row.group(1), "a row of the table " + row.group(2));
       } else if (of.matches()) {
-        add(ofOne, of.group(2), brief(of.group(1)));
+        add(ofOne, of.group(2), brief(of.group(1)).replace('-', ' '));
       } else {
         others.add(brief(what));
       }

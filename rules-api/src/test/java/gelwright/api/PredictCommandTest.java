@@ -61,7 +61,7 @@ final class PredictCommandTest {
           " % yield of Sclerotium Gum: ",
           "settled by a flow curve, or",
           "\npreservative Sodium Benzoate\n",
-          "    missing: Tocopherol: interfacial-tension, viscosity\n",
+          "    missing: Tocopherol: interfacial tension, viscosity\n",
           "\nCurves\n",
           " published – ",
           " from memory – ",
