@@ -54,6 +54,7 @@ final class Program {
         .addSubcommand("lint", new ReviewCommands.Lint(engine, terminal))
         .addSubcommand("rules", rules)
         .addSubcommand("ingredients", ingredients)
+        .addSubcommand("serve", ServeCommand.line(terminal))
         .addSubcommand("help", new HelpCommand())
         .setCaseInsensitiveEnumValuesAllowed(true)
         // A file may be called @sheet.yaml.
