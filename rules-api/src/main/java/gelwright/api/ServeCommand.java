@@ -14,8 +14,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.logging.Level;
-import java.util.logging.Logger;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -242,10 +240,6 @@ final class ServeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InterruptedException {
-    // Kept, or the levels are forgotten.
-    List<Logger> quiet =
-        List.of(Logger.getLogger("org.eclipse.jetty"), Logger.getLogger("io.javalin"));
-    quiet.forEach(logger -> logger.setLevel(Level.WARNING));
     Service.Started started = Service.start(settings());
     started.problems().forEach(problem -> terminal.complain(Plain.line(problem) + "\n"));
     if (started.service().isEmpty()) {

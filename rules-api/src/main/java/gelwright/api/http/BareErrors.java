@@ -1,5 +1,6 @@
 package gelwright.api.http;
 
+import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.util.List;
 import java.util.OptionalInt;
@@ -19,6 +20,11 @@ final class BareErrors extends ErrorHandler {
   @Override
   public boolean handle(Request request, Response response, Callback callback) {
     int status = response.getStatus();
+    if (status >= 500 && request.getAttribute(ERROR_EXCEPTION) instanceof IOException) {
+      // A request that breaks off before its end is no fault of the service.
+      status = 400;
+      response.setStatus(status);
+    }
     ProblemType type = ProblemType.ofStatus(status);
     Service.SECURITY.forEach((name, value) -> response.getHeaders().put(name, value));
     response.getHeaders().put(HttpHeader.CONTENT_TYPE, MediaType.PROBLEM.header());

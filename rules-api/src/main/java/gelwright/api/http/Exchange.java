@@ -16,6 +16,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
+import org.eclipse.jetty.io.Connection;
+import org.eclipse.jetty.server.Request;
 
 /** One request and its answer: the few things that handlers do with the web server. */
 final class Exchange {
@@ -206,10 +208,12 @@ final class Exchange {
   Watchdog.Writing writing(long bytes) {
     Duration most =
         guards.idle().plus(Duration.ofMillis(bytes * 1_000 / guards.bytesPerSecond()));
-    org.eclipse.jetty.server.Request request =
-        ServletContextRequest.getServletContextRequest(context.req());
-    org.eclipse.jetty.io.Connection connection = request.getConnectionMetaData().getConnection();
-    return watchdog.write(most, connection::close);
+    return watchdog.write(most, connection(context)::close);
+  }
+
+  static Connection connection(Context context) {
+    Request request = ServletContextRequest.getServletContextRequest(context.req());
+    return request.getConnectionMetaData().getConnection();
   }
 
   void answer(int status, MediaType type, byte[] bytes) {

@@ -24,6 +24,8 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import org.eclipse.jetty.ee10.servlet.ServletContextHandler;
 import org.eclipse.jetty.http.HttpCompliance;
 import org.eclipse.jetty.http.UriCompliance;
@@ -55,6 +57,13 @@ public final class Service implements AutoCloseable {
           "Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'; base-uri 'none'",
           "Referrer-Policy", "no-referrer",
           "Cross-Origin-Resource-Policy", "same-origin");
+
+  /** The web server tells what it does; only its warnings are asked for. Held, or forgotten. */
+  private static final List<Logger> CHATTY =
+      List.of(
+          Logger.getLogger("org.eclipse.jetty"),
+          Logger.getLogger("io.javalin"),
+          Logger.getLogger("org.hibernate.validator"));
 
   private static final String ROUTE = "route";
   private static final String BEGUN = "begun";
@@ -90,6 +99,7 @@ public final class Service implements AutoCloseable {
 
   /** Loads the knowledge and listens. Comes back when requests are taken. */
   public static Started start(Settings settings) {
+    CHATTY.forEach(logger -> logger.setLevel(Level.WARNING));
     List<String> wrong = settings.problems();
     if (!wrong.isEmpty()) {
       return new Started(Optional.empty(), wrong);
@@ -298,10 +308,15 @@ public final class Service implements AutoCloseable {
 
   private void begin(Context context) {
     context.attribute(BEGUN, System.nanoTime());
+    watchdog.begun(Exchange.connection(context));
     SECURITY.forEach(context.res()::setHeader);
     context.res().setHeader("Link", "</openapi.json>; rel=\"service-desc\"");
     if (draining.get()) {
       context.res().setHeader("Connection", "close");
+    }
+    String address = context.req().getRequestURI();
+    if (address.contains("//") || address.contains(";")) {
+      throw Trouble.of(ProblemType.MALFORMED_REQUEST, "The address has an empty part or a semicolon.");
     }
     if (crossOrigin(context)) {
       context.skipRemainingHandlers();
@@ -380,6 +395,7 @@ public final class Service implements AutoCloseable {
   }
 
   private void finished(Context context) {
+    watchdog.ended(Exchange.connection(context));
     Long begun = context.attribute(BEGUN);
     double seconds = begun == null ? 0 : (System.nanoTime() - begun) / 1e9;
     String route = Optional.<String>ofNullable(context.attribute(ROUTE)).orElse("none");

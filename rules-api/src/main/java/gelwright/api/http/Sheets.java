@@ -61,7 +61,13 @@ final class Sheets {
     Document document = document(bytes, format, limits);
     Read<Formula> read = new FormulaReader(limits).read(document);
     if (read.value().isEmpty()) {
-      throw Trouble.of(ProblemType.NOT_A_FORMULA, first(read.problems()), read.problems());
+      // A key given twice, an alias, a text too long: then the document itself is at fault.
+      throw Trouble.of(
+          document.problems().isEmpty()
+              ? ProblemType.NOT_A_FORMULA
+              : ProblemType.MALFORMED_DOCUMENT,
+          first(read.problems()),
+          read.problems());
     }
     Formula formula = read.value().get();
     List<Problem> tooMany = new ArrayList<>();

@@ -21,8 +21,9 @@ final class Watchdog implements Connection.Listener, AutoCloseable {
   private final long idle;
   private final Set<Writing> writing = ConcurrentHashMap.newKeySet();
   private final Map<Connection, Progress> connections = new ConcurrentHashMap<>();
+  private final Set<Connection> busy = ConcurrentHashMap.newKeySet();
 
-  private record Progress(long messages, long bytes, long since) {}
+  private record Progress(long bytes, long since) {}
 
   /** An answer that is being written. */
   final class Writing implements AutoCloseable {
@@ -71,28 +72,38 @@ final class Watchdog implements Connection.Listener, AutoCloseable {
     for (Map.Entry<Connection, Progress> entry : connections.entrySet()) {
       Connection connection = entry.getKey();
       Progress before = entry.getValue();
-      long messages = connection.getMessagesIn();
-      boolean between = messages == connection.getMessagesOut();
       long bytes = connection.getBytesIn();
       // Bytes came, and no request came of them: headers are under way.
-      if (between && messages == before.messages && bytes > before.bytes) {
+      if (!busy.contains(connection) && bytes > before.bytes) {
         if (now - before.since > idle) {
           connection.close();
         }
       } else {
-        connections.replace(connection, before, new Progress(messages, bytes, now));
+        connections.replace(connection, before, new Progress(bytes, now));
       }
     }
   }
 
+  /** A request has come on a connection. */
+  void begun(Connection connection) {
+    busy.add(connection);
+  }
+
+  /** Its answer is written. */
+  void ended(Connection connection) {
+    connections.replace(connection, new Progress(connection.getBytesIn(), System.nanoTime()));
+    busy.remove(connection);
+  }
+
   @Override
   public void onOpened(Connection connection) {
-    connections.put(connection, new Progress(0, 0, System.nanoTime()));
+    connections.put(connection, new Progress(0, System.nanoTime()));
   }
 
   @Override
   public void onClosed(Connection connection) {
     connections.remove(connection);
+    busy.remove(connection);
   }
 
   /** How many connections are open. */
