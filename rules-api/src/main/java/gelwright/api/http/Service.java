@@ -58,7 +58,10 @@ public final class Service implements AutoCloseable {
           "Referrer-Policy", "no-referrer",
           "Cross-Origin-Resource-Policy", "same-origin");
 
-  /** The web server tells what it does; only its warnings are asked for. Held, or forgotten. */
+  /** The web server complains of each malformed request, in its words. Held, or forgotten. */
+  private static final Logger COMPLAINING = Logger.getLogger("org.eclipse.jetty.http");
+
+  /** It tells what it does; only its warnings are asked for. Held, or forgotten. */
   private static final List<Logger> CHATTY =
       List.of(
           Logger.getLogger("org.eclipse.jetty"),
@@ -99,6 +102,7 @@ public final class Service implements AutoCloseable {
 
   /** Loads the knowledge and listens. Comes back when requests are taken. */
   public static Started start(Settings settings) {
+    COMPLAINING.setLevel(Level.SEVERE);
     CHATTY.forEach(logger -> logger.setLevel(Level.WARNING));
     List<String> wrong = settings.problems();
     if (!wrong.isEmpty()) {
