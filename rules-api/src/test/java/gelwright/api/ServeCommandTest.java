@@ -157,7 +157,8 @@ final class ServeCommandTest {
     try (var lines = process.inputReader(StandardCharsets.UTF_8)) {
       String first = lines.readLine();
       assertTrue(first != null && first.contains("\"event\":\"started\""), first);
-      process.destroy();
+      // Process.destroy would close the streams, too.
+      process.toHandle().destroy();
       StringBuilder rest = new StringBuilder();
       lines.lines().forEach(line -> rest.append(line).append('\n'));
       assertTrue(rest.toString().contains("\"event\":\"draining\""), rest.toString());
