@@ -171,7 +171,8 @@ final class ServeCommand implements Callable<Integer> {
   @Option(
       names = "--evaluations",
       paramLabel = "N",
-      description = "How many evaluations run at once; as many as there are processors if not given.")
+      description =
+          "How many evaluations run at once; as many as there are processors if not given.")
   private Optional<Integer> evaluations = Optional.empty();
 
   @Option(
@@ -234,8 +235,7 @@ final class ServeCommand implements Callable<Integer> {
   }
 
   static String variable(OptionSpec option) {
-    return VARIABLE
-        + option.longestName().substring(2).toUpperCase(Locale.ROOT).replace('-', '_');
+    return VARIABLE + option.longestName().substring(2).toUpperCase(Locale.ROOT).replace('-', '_');
   }
 
   @Override
@@ -246,7 +246,11 @@ final class ServeCommand implements Callable<Integer> {
       return ExitStatus.WRONG;
     }
     Service service = started.service().get();
-    Runtime.getRuntime().addShutdownHook(new Thread(service::stop, "stop"));
+    try {
+      Runtime.getRuntime().addShutdownHook(new Thread(service::stop, "stop"));
+    } catch (IllegalStateException toldToStopAlready) {
+      service.stop();
+    }
     service.await();
     return ExitStatus.FINE;
   }

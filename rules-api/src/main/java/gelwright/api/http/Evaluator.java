@@ -55,13 +55,16 @@ final class Evaluator implements AutoCloseable {
   <T> T now(Callable<T> work) {
     if (!places.tryAcquire()) {
       throw Trouble.of(
-              ProblemType.FULL, "All places are taken; " + most + " requests are evaluated or wait.")
+              ProblemType.FULL,
+              "All places are taken; " + most + " requests are evaluated or wait.")
           .with("Retry-After", "1");
     }
     return start(work).await(budget);
   }
 
-  /** Runs it as soon as there is a place; waits for a place no longer than an evaluation may take. */
+  /**
+   * Runs it as soon as there is a place; waits for a place no longer than an evaluation may take.
+   */
   <T> Pending<T> later(Callable<T> work) {
     boolean place;
     try {

@@ -206,8 +206,7 @@ final class Exchange {
 
   /** Watches a write of so many bytes. */
   Watchdog.Writing writing(long bytes) {
-    Duration most =
-        guards.idle().plus(Duration.ofMillis(bytes * 1_000 / guards.bytesPerSecond()));
+    Duration most = guards.idle().plus(Duration.ofMillis(bytes * 1_000 / guards.bytesPerSecond()));
     return watchdog.write(most, connection(context)::close);
   }
 
@@ -266,7 +265,8 @@ final class Exchange {
   private boolean takesGzip() {
     double gzip = -1;
     double any = 0;
-    for (String coding : header("Accept-Encoding").orElse("").toLowerCase(Locale.ROOT).split(",", -1)) {
+    for (String coding :
+        header("Accept-Encoding").orElse("").toLowerCase(Locale.ROOT).split(",", -1)) {
       String[] parts = coding.split(";", -1);
       double quality = parts.length > 1 && parts[1].strip().matches("q=0(\\.0*)?") ? 0 : 1;
       if (parts[0].strip().equals("gzip")) {

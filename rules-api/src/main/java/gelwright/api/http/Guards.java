@@ -16,8 +16,8 @@ import org.hibernate.validator.constraints.time.DurationMin;
  * @param nodes how many scalars, lists, mappings and keys a document may have
  * @param textLength longest text or key, in characters
  * @param numberLength longest number, in characters
- * @param formulaParts how many ingredients a formula may have; as many steps, measurements, readings
- *     of one measurement and acceptances
+ * @param formulaParts how many ingredients a formula may have; as many steps, measurements,
+ *     readings of one measurement and acceptances
  * @param idle how long nothing may arrive, or nothing be taken
  * @param receive how long a body, or a line of a stream, may take to arrive
  * @param bytesPerSecond least rate at which a body arrives and an answer is taken, after a grace of

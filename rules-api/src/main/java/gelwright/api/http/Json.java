@@ -11,7 +11,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.Collection;
 import java.util.OptionalInt;
 
-/** Small JSON documents. Half a surrogate pair, which UTF-8 cannot write, becomes a question mark. */
+/**
+ * Small JSON documents. Half a surrogate pair, which UTF-8 cannot write, becomes a question mark.
+ */
 final class Json {
   private static final JsonFactory FACTORY = new JsonFactory();
 

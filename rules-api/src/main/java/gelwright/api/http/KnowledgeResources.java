@@ -98,8 +98,7 @@ final class KnowledgeResources {
           "No ingredient is called so."
               + (closest.isEmpty() ? "" : " Nearest: " + String.join(", ", closest) + "."));
     }
-    resource(
-        exchange, "ingredients/" + found.get().name(), one -> ingredient(one, found.get()));
+    resource(exchange, "ingredients/" + found.get().name(), one -> ingredient(one, found.get()));
   }
 
   void textures(Exchange exchange) {
@@ -110,8 +109,7 @@ final class KnowledgeResources {
     resource(
         exchange,
         "sources",
-        knowledge ->
-            json -> sources(json, knowledge.library().catalogue().sources()));
+        knowledge -> json -> sources(json, knowledge.library().catalogue().sources()));
   }
 
   void schemas(Exchange exchange) {
@@ -171,9 +169,7 @@ final class KnowledgeResources {
 
   /** A part of an address; spaces as %20, slashes as they are. */
   private static String segment(String name) {
-    return URLEncoder.encode(name, StandardCharsets.UTF_8)
-        .replace("+", "%20")
-        .replace("%2F", "/");
+    return URLEncoder.encode(name, StandardCharsets.UTF_8).replace("+", "%20").replace("%2F", "/");
   }
 
   private static Json.Part rules(KnowledgeStore.Snapshot knowledge) {
@@ -216,8 +212,7 @@ final class KnowledgeResources {
     json.writeStartObject();
     json.writeStringField("rule-set", set.id());
     json.writeStringField("rule", change.rule().text());
-    json.writeStringField(
-        "how", change.how().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    json.writeStringField("how", change.how().name().toLowerCase(Locale.ROOT).replace('_', '-'));
     text(json, "when", change.when());
     text(json, "require", change.require());
     if (change.severity().isPresent()) {
@@ -277,8 +272,7 @@ final class KnowledgeResources {
     }
   }
 
-  private static List<Source> cited(
-      KnowledgeStore.Snapshot knowledge, Collection<String> ids) {
+  private static List<Source> cited(KnowledgeStore.Snapshot knowledge, Collection<String> ids) {
     return ids.stream()
         .distinct()
         .flatMap(id -> knowledge.library().catalogue().source(id).stream())
@@ -408,8 +402,7 @@ final class KnowledgeResources {
             figure(json, data.activationEnergy(), cited);
             json.writeEndObject();
           });
-      known(
-          json, "inhibitory", ingredient.inhibitory(), levels -> inhibitory(json, levels, cited));
+      known(json, "inhibitory", ingredient.inhibitory(), levels -> inhibitory(json, levels, cited));
       json.writeFieldName("hydrates");
       figures(json, ingredient.hydrates(), cited);
       Json.strings(json, "grades", ingredient.grades().keySet());
@@ -431,8 +424,8 @@ final class KnowledgeResources {
   }
 
   /** What is known: a value; that there is none, null; what is not known is left out. */
-  private static <T> void known(
-      JsonGenerator json, String field, Known<T> known, Value<T> value) throws IOException {
+  private static <T> void known(JsonGenerator json, String field, Known<T> known, Value<T> value)
+      throws IOException {
     if (known instanceof Known.Given<T> given) {
       json.writeFieldName(field);
       value.write(given.value());

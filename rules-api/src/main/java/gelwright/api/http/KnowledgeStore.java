@@ -143,7 +143,8 @@ final class KnowledgeStore {
           BasicFileAttributes about = Files.readAttributes(file, BasicFileAttributes.class);
           if (about.isRegularFile()) {
             files.put(
-                file.toString(), about.size() + " " + about.lastModifiedTime() + " " + about.fileKey());
+                file.toString(),
+                about.size() + " " + about.lastModifiedTime() + " " + about.fileKey());
           }
         }
       } catch (IOException | UncheckedIOException unreadable) {

@@ -6,8 +6,8 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 
 /**
- * The log: one JSON object a line. It has no bodies, no names of formulas, no queries, no tokens and
- * no addresses of clients.
+ * The log: one JSON object a line. It has no bodies, no names of formulas, no queries, no tokens
+ * and no addresses of clients.
  */
 final class Log {
   private final PrintStream out;

@@ -15,7 +15,9 @@ import java.io.UncheckedIOException;
 import java.util.Map;
 import java.util.function.IntSupplier;
 
-/** What is counted. Labels come from closed sets: routes, methods, statuses, rule sets, outcomes. */
+/**
+ * What is counted. Labels come from closed sets: routes, methods, statuses, rule sets, outcomes.
+ */
 final class Metrics {
   private final PrometheusRegistry registry = new PrometheusRegistry();
   private final Counter requests =

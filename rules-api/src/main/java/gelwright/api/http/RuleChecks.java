@@ -22,8 +22,7 @@ final class RuleChecks {
   private final Limits limits;
   private final Supplier<LocalDate> today;
 
-  RuleChecks(
-      KnowledgeStore store, Evaluator evaluator, Guards guards, Supplier<LocalDate> today) {
+  RuleChecks(KnowledgeStore store, Evaluator evaluator, Guards guards, Supplier<LocalDate> today) {
     this.store = store;
     this.evaluator = evaluator;
     this.sheets = new Sheets(guards);

@@ -41,9 +41,9 @@ import org.eclipse.jetty.util.thread.QueuedThreadPool;
 /**
  * The service while it runs.
  *
- * <p>Requests come on threads of the web server: virtual ones where the platform has them, a bounded
- * number of platform threads elsewhere. They read and write; whatever computes runs in the {@link
- * Evaluator}.
+ * <p>Requests come on threads of the web server: virtual ones where the platform has them, a
+ * bounded number of platform threads elsewhere. They read and write; whatever computes runs in the
+ * {@link Evaluator}.
  *
  * <p>It stops in three steps. First it says that it is not ready and goes on serving, each answer
  * closing its connection, so that balancers and clients go elsewhere. Then it takes no new
@@ -256,8 +256,7 @@ public final class Service implements AutoCloseable {
   private void route(JavalinConfig config) {
     Reviews reviews = new Reviews(store, evaluator, metrics, guards, settings.today());
     ReviewStreams lines =
-        new ReviewStreams(
-            store, evaluator, metrics, guards, streams, settings.today(), log::fault);
+        new ReviewStreams(store, evaluator, metrics, guards, streams, settings.today(), log::fault);
     RuleChecks checks = new RuleChecks(store, evaluator, guards, settings.today());
     KnowledgeResources knowledge = new KnowledgeResources(store);
     Representation description = new Representation(OpenApi.document(), MediaType.JSON);
@@ -320,7 +319,8 @@ public final class Service implements AutoCloseable {
     }
     String address = context.req().getRequestURI();
     if (address.contains("//") || address.contains(";")) {
-      throw Trouble.of(ProblemType.MALFORMED_REQUEST, "The address has an empty part or a semicolon.");
+      throw Trouble.of(
+          ProblemType.MALFORMED_REQUEST, "The address has an empty part or a semicolon.");
     }
     if (crossOrigin(context)) {
       context.skipRemainingHandlers();
@@ -331,7 +331,10 @@ public final class Service implements AutoCloseable {
     }
   }
 
-  /** Tells browsers that pages of the allowed origins may read the answer; whether it was only asked. */
+  /**
+   * Tells browsers that pages of the allowed origins may read the answer; whether it was only
+   * asked.
+   */
   private boolean crossOrigin(Context context) {
     if (!access.hasOrigins()) {
       return false;
@@ -352,8 +355,7 @@ public final class Service implements AutoCloseable {
     context
         .res()
         .setHeader(
-            "Access-Control-Allow-Headers",
-            "Accept, Authorization, Content-Type, If-None-Match");
+            "Access-Control-Allow-Headers", "Accept, Authorization, Content-Type, If-None-Match");
     context.res().setHeader("Access-Control-Max-Age", "600");
     context.res().setStatus(204);
     context.attribute(ROUTE, "preflight");
@@ -375,9 +377,7 @@ public final class Service implements AutoCloseable {
     trouble.headers().forEach(context.res()::setHeader);
     new Exchange(context, guards, watchdog)
         .answer(
-            trouble.type().status(),
-            MediaType.PROBLEM,
-            Json.problem(trouble, OptionalInt.empty()));
+            trouble.type().status(), MediaType.PROBLEM, Json.problem(trouble, OptionalInt.empty()));
   }
 
   private Trouble trouble(Exception problem) {

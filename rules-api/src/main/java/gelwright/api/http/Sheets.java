@@ -92,7 +92,11 @@ final class Sheets {
           Problem.of(
               new Place("", at.line(), at.column(), pointer),
               "too-many-parts",
-              "This list has " + parts + " parts; at most " + guards.formulaParts() + " are read."));
+              "This list has "
+                  + parts
+                  + " parts; at most "
+                  + guards.formulaParts()
+                  + " are read."));
     }
   }
 

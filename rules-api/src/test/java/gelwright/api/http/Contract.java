@@ -53,7 +53,9 @@ final class Contract implements Filter {
       SchemaRegistry.withDialect(
           Dialects.getOpenApi31(),
           registry ->
-              registry.defaultDialectId(Dialects.getOpenApi31().getId()).schemas(Map.of(HERE, TEXT)));
+              registry
+                  .defaultDialectId(Dialects.getOpenApi31().getId())
+                  .schemas(Map.of(HERE, TEXT)));
 
   static JsonNode tree(String text) {
     try {
@@ -208,7 +210,8 @@ final class Contract implements Filter {
   /** Nothing of the program's inside or of the machine. */
   static void tellsNothing(String text) {
     for (String word :
-        List.of("\tat ", "Exception", ".java:", "jetty", "javalin", "jackson", "snakeyaml", "/tmp/")) {
+        List.of(
+            "\tat ", "Exception", ".java:", "jetty", "javalin", "jackson", "snakeyaml", "/tmp/")) {
       assertFalse(text.contains(word), () -> word + " in " + text);
     }
   }

@@ -65,7 +65,8 @@ final class ContractTest {
   void description() {
     assertEquals(List.of(), Contract.againstTheStandard());
     assertEquals(
-        Contract.DOCUMENT, Contract.tree(ask().get("/openapi.json").then().statusCode(200).extract().asString()));
+        Contract.DOCUMENT,
+        Contract.tree(ask().get("/openapi.json").then().statusCode(200).extract().asString()));
   }
 
   @Test
@@ -134,7 +135,14 @@ final class ContractTest {
   @MethodSource("gets")
   void get(String path, Map<String, String> inPath, Map<String, String> inQuery) {
     Response got =
-        ask().pathParams(inPath).queryParams(inQuery).get(path).then().statusCode(200).extract().response();
+        ask()
+            .pathParams(inPath)
+            .queryParams(inQuery)
+            .get(path)
+            .then()
+            .statusCode(200)
+            .extract()
+            .response();
     assertFalse(got.asString().isEmpty());
     Response head = ask().pathParams(inPath).queryParams(inQuery).head(path);
     assertEquals(200, head.statusCode());
@@ -256,7 +264,12 @@ final class ContractTest {
             .findFirst()
             .orElseThrow();
     String href =
-        ask().queryParam("find", name).get("/v1/ingredients").then().extract().path("ingredients[0].href");
+        ask()
+            .queryParam("find", name)
+            .get("/v1/ingredients")
+            .then()
+            .extract()
+            .path("ingredients[0].href");
     ask().urlEncodingEnabled(false).get(href).then().statusCode(200).body("name", equalTo(name));
     ask().get("/v1/ingredients/xanthan gum").then().body("name", equalTo("Xanthan Gum"));
     ask()
@@ -267,7 +280,8 @@ final class ContractTest {
   }
 
   @Test
-  @DisplayName("a rule set is checked with all that is wrong at once, and an edited copy in its place")
+  @DisplayName(
+      "a rule set is checked with all that is wrong at once, and an edited copy in its place")
   void ruleChecks() {
     String faulty =
         """
@@ -301,7 +315,9 @@ final class ContractTest {
         .body("rule-set", equalTo("evening-course"));
     ask()
         .contentType("application/yaml")
-        .body("rule-set: texture\ntitle: T\nedition: \"1\"\nrules: {}\n".getBytes(StandardCharsets.UTF_8))
+        .body(
+            "rule-set: texture\ntitle: T\nedition: \"1\"\nrules: {}\n"
+                .getBytes(StandardCharsets.UTF_8))
         .post("/v1/rule-checks")
         .then()
         .statusCode(200)

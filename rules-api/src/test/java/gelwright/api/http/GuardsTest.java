@@ -112,7 +112,8 @@ final class GuardsTest {
   void notTaken() throws IOException {
     try (Raw raw = new Raw(rig.port())) {
       raw.socket().setReceiveBufferSize(1_024);
-      byte[] request = "GET /v1/ingredients HTTP/1.1\r\nHost: x\r\n\r\n".getBytes(StandardCharsets.US_ASCII);
+      byte[] request =
+          "GET /v1/ingredients HTTP/1.1\r\nHost: x\r\n\r\n".getBytes(StandardCharsets.US_ASCII);
       assertThrows(
           IOException.class,
           () -> {
@@ -203,7 +204,12 @@ final class GuardsTest {
   void token() throws IOException {
     try (Rig closed = Rig.start(settings -> Rig.withToken(settings, TOKEN, List.of()))) {
       for (String shown :
-          List.of("", "Bearer", "Bearer " + TOKEN + "x", "Bearer " + TOKEN.substring(1), "Basic " + TOKEN)) {
+          List.of(
+              "",
+              "Bearer",
+              "Bearer " + TOKEN + "x",
+              "Bearer " + TOKEN.substring(1),
+              "Basic " + TOKEN)) {
         Response response =
             shown.isEmpty()
                 ? closed.ask().get("/v1/rules")
@@ -215,7 +221,8 @@ final class GuardsTest {
       assertEquals(401, closed.ask().get("/nowhere").statusCode());
       assertEquals(200, closed.ask().get("/health/ready").statusCode());
       assertEquals(
-          200, closed.ask().header("Authorization", "Bearer " + TOKEN).get("/v1/rules").statusCode());
+          200,
+          closed.ask().header("Authorization", "Bearer " + TOKEN).get("/v1/rules").statusCode());
       assertFalse(closed.log().contains(TOKEN));
     }
   }
@@ -225,7 +232,10 @@ final class GuardsTest {
   void origins() {
     assertEquals(
         null,
-        rig.ask().header("Origin", "https://garden.example").get("/v1/rules").header("Access-Control-Allow-Origin"));
+        rig.ask()
+            .header("Origin", "https://garden.example")
+            .get("/v1/rules")
+            .header("Access-Control-Allow-Origin"));
     try (Rig open =
         Rig.start(settings -> Rig.withToken(settings, "", List.of("https://garden.example")))) {
       Response named = open.ask().header("Origin", "https://garden.example").get("/v1/rules");
@@ -233,7 +243,10 @@ final class GuardsTest {
       assertTrue(named.header("Vary").contains("Origin"));
       assertEquals(
           null,
-          open.ask().header("Origin", "https://other.example").get("/v1/rules").header("Access-Control-Allow-Origin"));
+          open.ask()
+              .header("Origin", "https://other.example")
+              .get("/v1/rules")
+              .header("Access-Control-Allow-Origin"));
       Response preflight =
           open.ask()
               .header("Origin", "https://garden.example")

@@ -29,15 +29,17 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 
 /**
- * Bodies and connections that mean no good. Each is answered with 4xx, or with 200 where the library
- * by itself finds a formula in it; and the service is as well afterwards as before.
+ * Bodies and connections that mean no good. Each is answered with 4xx, or with 200 where the
+ * library by itself finds a formula in it; and the service is as well afterwards as before.
  */
 @DisplayName("hostile requests")
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 final class HostileTest {
   private static final ObjectMapper JSON = new ObjectMapper();
 
-  /** One connection and one thread's worth of heap come and go; a leak of a body a time does not. */
+  /**
+   * One connection and one thread's worth of heap come and go; a leak of a body a time does not.
+   */
   private static final long HEAP_TOLERANCE = 48L << 20;
 
   private final HttpClient client = HttpClient.newHttpClient();
@@ -182,7 +184,8 @@ final class HostileTest {
   void wrongTypes() throws Exception {
     JsonNode valid = valid();
     List<String> values =
-        List.of("null", "true", "-1e308", "\"\"", "\"\\ud800\\u202e<script>\"", "[]", "{}", "[[{}]]");
+        List.of(
+            "null", "true", "-1e308", "\"\"", "\"\\ud800\\u202e<script>\"", "[]", "{}", "[[{}]]");
     for (String pointer : pointers(valid, "", new ArrayList<>())) {
       for (String value : values) {
         refused(Body.json(with(valid, pointer, JSON.readTree(value)).toString()));
@@ -290,7 +293,9 @@ final class HostileTest {
     }
     bodies.add(new Body("application/json", sheet.getBytes(StandardCharsets.ISO_8859_1)));
     for (int[] bytes :
-        new int[][] {{0xC0, 0x80}, {0xED, 0xA0, 0x80}, {0xF8, 0x88}, {0xFF, 0xFE, 0, 0}, {0x80}, {}}) {
+        new int[][] {
+          {0xC0, 0x80}, {0xED, 0xA0, 0x80}, {0xF8, 0x88}, {0xFF, 0xFE, 0, 0}, {0x80}, {}
+        }) {
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       out.writeBytes("formula: ".getBytes(StandardCharsets.UTF_8));
       for (int one : bytes) {

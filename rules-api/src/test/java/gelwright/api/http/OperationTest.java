@@ -45,7 +45,8 @@ final class OperationTest {
   @Test
   @DisplayName("takes changed own sheets over as a whole, and keeps the old ones when they are bad")
   void reload() throws IOException {
-    Path file = Files.writeString(folder.resolve("bench.yaml"), set("First", "water.share >= 50 %"));
+    Path file =
+        Files.writeString(folder.resolve("bench.yaml"), set("First", "water.share >= 50 %"));
     try (Rig rig = Rig.start(settings -> Rig.withRules(settings, folder))) {
       String tag = rig.ask().get("/v1/rules").header("ETag");
       assertEquals("bench.some-water", rig.ask().get("/v1/rules/bench.some-water").path("id"));
@@ -72,10 +73,16 @@ final class OperationTest {
           "water.share >= 60 %", rig.ask().get("/v1/rules/bench.some-water").path("require"));
 
       Files.writeString(file, set("Fourth", "water.share >= 70 %"));
-      rig.ask().post("/v1/reloads").then().statusCode(200).body("rule-sets.bench", equalTo("Fourth"));
+      rig.ask()
+          .post("/v1/reloads")
+          .then()
+          .statusCode(200)
+          .body("rule-sets.bench", equalTo("Fourth"));
       String metrics = rig.ask().get("/metrics").asString();
-      assertTrue(metrics.contains("gelwright_knowledge_reloads_total{result=\"taken-over\"} 2"), metrics);
-      assertTrue(metrics.contains("gelwright_knowledge_reloads_total{result=\"refused\"} "), metrics);
+      assertTrue(
+          metrics.contains("gelwright_knowledge_reloads_total{result=\"taken-over\"} 2"), metrics);
+      assertTrue(
+          metrics.contains("gelwright_knowledge_reloads_total{result=\"refused\"} "), metrics);
     }
   }
 
@@ -124,7 +131,8 @@ final class OperationTest {
     }
     String log = rig.log();
     assertTrue(
-        log.contains("\"event\":\"request\",\"method\":\"POST\",\"route\":\"/v1/reviews\",\"status\":200,"),
+        log.contains(
+            "\"event\":\"request\",\"method\":\"POST\",\"route\":\"/v1/reviews\",\"status\":200,"),
         log);
     assertTrue(log.contains("\"route\":\"/v1/ingredients/{name}\""), log);
     for (String word : List.of("Shade", "2027", "Xanthan", "127.0.0.1", "Exception")) {
@@ -136,7 +144,8 @@ final class OperationTest {
   @Test
   @DisplayName("says why it does not start")
   void doesNotStart() throws IOException {
-    PrintStream nowhere = new PrintStream(PrintStream.nullOutputStream(), true, StandardCharsets.UTF_8);
+    PrintStream nowhere =
+        new PrintStream(PrintStream.nullOutputStream(), true, StandardCharsets.UTF_8);
     Files.writeString(folder.resolve("bench.yaml"), set("Bad", "water.share >= 60 Pa"));
     Service.Started bad =
         Service.start(Rig.withRules(Rig.settings(Guards.usual(), nowhere), folder));

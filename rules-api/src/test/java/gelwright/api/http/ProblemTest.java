@@ -130,7 +130,8 @@ final class ProblemTest {
         "application/json | 1 | 7 | several-documents | {\"a\":1}{}",
       })
   void malformed(String type, int line, int column, String code, String body) {
-    Response response = ask().contentType(type).body(body.getBytes(StandardCharsets.UTF_8)).post("/v1/reviews");
+    Response response =
+        ask().contentType(type).body(body.getBytes(StandardCharsets.UTF_8)).post("/v1/reviews");
     is(response, ProblemType.MALFORMED_DOCUMENT);
     response.then().body("errors.code", hasItem(code)).body("errors.line", hasItem(line));
     assertTrue(response.<Integer>path("errors[0].column") > 0);
@@ -148,7 +149,10 @@ final class ProblemTest {
           - { name: Xanthan Gum, shar: 1 % }
         """;
     Response response =
-        ask().contentType("application/yaml").body(sheet.getBytes(StandardCharsets.UTF_8)).post("/v1/reviews");
+        ask()
+            .contentType("application/yaml")
+            .body(sheet.getBytes(StandardCharsets.UTF_8))
+            .post("/v1/reviews");
     is(response, ProblemType.NOT_A_FORMULA);
     response
         .then()
@@ -208,7 +212,9 @@ final class ProblemTest {
   @DisplayName("a body that is too large, said beforehand or found while reading")
   void tooLarge() throws IOException {
     byte[] large = ("formula: " + "x".repeat(300_000)).getBytes(StandardCharsets.UTF_8);
-    is(ask().contentType("application/yaml").body(large).post("/v1/reviews"), ProblemType.TOO_LARGE);
+    is(
+        ask().contentType("application/yaml").body(large).post("/v1/reviews"),
+        ProblemType.TOO_LARGE);
     try (Rig.Raw raw = rig.raw()) {
       String said =
           raw.send(
@@ -252,7 +258,8 @@ final class ProblemTest {
   void headers() throws IOException {
     try (Rig.Raw raw = rig.raw()) {
       String answer =
-          raw.send("GET /v1/rules HTTP/1.1\r\nHost: x\r\nX-Y: " + "y".repeat(9_000) + "\r\n\r\n").rest();
+          raw.send("GET /v1/rules HTTP/1.1\r\nHost: x\r\nX-Y: " + "y".repeat(9_000) + "\r\n\r\n")
+              .rest();
       assertTrue(answer.startsWith("HTTP/1.1 431 "), answer);
       assertTrue(answer.contains(ProblemType.HEADERS_TOO_LARGE.address()), answer);
     }

@@ -110,10 +110,18 @@ final class StreamTest {
   @DisplayName("the last line needs no line feed, and an empty stream has an empty answer")
   void ends() {
     Response response =
-        rig.ask().contentType("application/x-ndjson").body(formula("Last").strip()).post("/v1/review-streams");
+        rig.ask()
+            .contentType("application/x-ndjson")
+            .body(formula("Last").strip())
+            .post("/v1/review-streams");
     assertEquals("Last", Contract.tree(response.asString()).get("formula").asText());
     assertEquals(
-        "", rig.ask().contentType("application/x-ndjson").body("\n\n").post("/v1/review-streams").asString());
+        "",
+        rig.ask()
+            .contentType("application/x-ndjson")
+            .body("\n\n")
+            .post("/v1/review-streams")
+            .asString());
   }
 
   @Test
