@@ -204,10 +204,21 @@ final class Exchange {
     }
   }
 
-  /** Watches a write of so many bytes. */
-  Watchdog.Writing writing(long bytes) {
+  /** Something that writes. */
+  @FunctionalInterface
+  interface Write {
+    void run() throws IOException;
+  }
+
+  /** Writes so many bytes; when they are not taken in time the connection is closed. */
+  void write(long bytes, Write write) throws IOException {
     Duration most = guards.idle().plus(Duration.ofMillis(bytes * 1_000 / guards.bytesPerSecond()));
-    return watchdog.write(most, connection(context)::close);
+    Watchdog.Writing watched = watchdog.write(most, connection(context)::close);
+    try {
+      write.run();
+    } finally {
+      watched.close();
+    }
   }
 
   static Connection connection(Context context) {
@@ -253,9 +264,14 @@ final class Exchange {
     }
     context.res().setContentLengthLong(bytes.length);
     count(bytes.length);
-    try (Watchdog.Writing watched = writing(bytes.length)) {
-      context.res().getOutputStream().write(bytes);
-      context.res().getOutputStream().flush();
+    try {
+      OutputStream out = context.res().getOutputStream();
+      write(
+          bytes.length,
+          () -> {
+            out.write(bytes);
+            out.flush();
+          });
     } catch (IOException gone) {
       // The client is not there any more, and there is nobody to tell.
       gone();

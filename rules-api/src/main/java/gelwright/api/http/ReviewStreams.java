@@ -133,16 +133,12 @@ final class ReviewStreams {
 
   private static void write(Exchange exchange, Under one, OutputStream out) throws IOException {
     byte[] answer = one.answer().get();
-    try (Watchdog.Writing watched = exchange.writing(answer.length)) {
-      out.write(answer);
-    }
+    exchange.write(answer.length, () -> out.write(answer));
     exchange.count(answer.length);
   }
 
   private static void flush(Exchange exchange, OutputStream out) throws IOException {
-    try (Watchdog.Writing watched = exchange.writing(0)) {
-      out.flush();
-    }
+    exchange.write(0, out::flush);
   }
 
   private Under take(Lines.Line line, int number, Reviews.Asked asked) {

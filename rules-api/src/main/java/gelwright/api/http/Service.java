@@ -102,6 +102,11 @@ public final class Service implements AutoCloseable {
 
   /** Loads the knowledge and listens. Comes back when requests are taken. */
   public static Started start(Settings settings) {
+    return start(settings, Map.of());
+  }
+
+  /** With further resources to post to; benchmarks compare with them. */
+  static Started start(Settings settings, Map<String, Handling> more) {
     COMPLAINING.setLevel(Level.SEVERE);
     CHATTY.forEach(logger -> logger.setLevel(Level.WARNING));
     List<String> wrong = settings.problems();
@@ -114,7 +119,7 @@ public final class Service implements AutoCloseable {
       return new Started(
           Optional.empty(), store.problems().stream().map(Problem::toString).toList());
     }
-    Service service = new Service(settings, store.value().get());
+    Service service = new Service(settings, store.value().get(), more);
     try {
       service.web.start();
     } catch (RuntimeException cannotListen) {
@@ -142,7 +147,7 @@ public final class Service implements AutoCloseable {
     return String.valueOf(cause.getMessage());
   }
 
-  private Service(Settings settings, KnowledgeStore store) {
+  private Service(Settings settings, KnowledgeStore store, Map<String, Handling> more) {
     this.settings = settings;
     this.guards = settings.guards();
     this.store = store;
@@ -152,7 +157,12 @@ public final class Service implements AutoCloseable {
     this.metrics = new Metrics(evaluator, () -> guards.streams() - streams.availablePermits());
     this.log = new Log(settings.log(), settings.accessLog());
     this.access = new Access(settings.token(), settings.corsOrigins());
-    this.web = Javalin.create(this::configure);
+    this.web =
+        Javalin.create(
+            config -> {
+              configure(config);
+              more.forEach((path, handling) -> post(config, path, handling));
+            });
     this.watch =
         Executors.newSingleThreadScheduledExecutor(
             task -> {
@@ -249,7 +259,7 @@ public final class Service implements AutoCloseable {
 
   /** Handles an exchange. */
   @FunctionalInterface
-  private interface Handling {
+  interface Handling {
     void handle(Exchange exchange);
   }
 

@@ -26,7 +26,7 @@ final class Watchdog implements Connection.Listener, AutoCloseable {
   private record Progress(long bytes, long since) {}
 
   /** An answer that is being written. */
-  final class Writing implements AutoCloseable {
+  final class Writing {
     private final long until;
     private final Runnable close;
 
@@ -35,8 +35,7 @@ final class Watchdog implements Connection.Listener, AutoCloseable {
       this.close = close;
     }
 
-    @Override
-    public void close() {
+    void close() {
       writing.remove(this);
     }
   }
