@@ -185,7 +185,7 @@ final class ServeCommand implements Callable<Integer> {
   @Option(
       names = "--budget",
       paramLabel = "SECONDS",
-      defaultValue = "10",
+      defaultValue = "30",
       description = "How long an evaluation may take, with its wait.")
   private int budget;
 

@@ -68,7 +68,7 @@ public record Guards(
         512,
         Runtime.getRuntime().availableProcessors(),
         256,
-        Duration.ofSeconds(10),
+        Duration.ofSeconds(30),
         16,
         1_024,
         Duration.ofSeconds(2),
