@@ -11,6 +11,8 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 
@@ -26,6 +28,15 @@ final class OpenApi {
   private static final Limits LIMITS = new Limits(1 << 20, 60, 200_000, 10_000, 10);
 
   private OpenApi() {}
+
+  /**
+   * Writes the description into a file, for tools that work without a service.
+   *
+   * @param arguments the file
+   */
+  public static void main(String[] arguments) throws IOException {
+    Files.write(Path.of(arguments[0]), document());
+  }
 
   static byte[] document() {
     Node description = read(FILE, resource(), Document.Format.YAML);
