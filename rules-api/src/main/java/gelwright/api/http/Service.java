@@ -58,15 +58,18 @@ public final class Service implements AutoCloseable {
           "Referrer-Policy", "no-referrer",
           "Cross-Origin-Resource-Policy", "same-origin");
 
-  /** The web server complains of each malformed request, in its words. Held, or forgotten. */
-  private static final Logger COMPLAINING = Logger.getLogger("org.eclipse.jetty.http");
-
-  /** It tells what it does; only its warnings are asked for. Held, or forgotten. */
-  private static final List<Logger> CHATTY =
-      List.of(
-          Logger.getLogger("org.eclipse.jetty"),
-          Logger.getLogger("io.javalin"),
-          Logger.getLogger("org.hibernate.validator"));
+  /**
+   * What the libraries would write of their own accord. The web server complains of each malformed
+   * request, in its words; the router tells faults that stand in the log already. Of the rest only
+   * warnings are asked for. Held here, or the platform forgets the levels.
+   */
+  private static final Map<Logger, Level> LOGGERS =
+      Map.of(
+          Logger.getLogger("org.eclipse.jetty"), Level.WARNING,
+          Logger.getLogger("org.eclipse.jetty.http"), Level.OFF,
+          Logger.getLogger("org.eclipse.jetty.server"), Level.SEVERE,
+          Logger.getLogger("io.javalin"), Level.OFF,
+          Logger.getLogger("org.hibernate.validator"), Level.WARNING);
 
   private static final String ROUTE = "route";
   private static final String BEGUN = "begun";
@@ -107,8 +110,7 @@ public final class Service implements AutoCloseable {
 
   /** With further resources to post to; benchmarks compare with them. */
   static Started start(Settings settings, Map<String, Handling> more) {
-    COMPLAINING.setLevel(Level.SEVERE);
-    CHATTY.forEach(logger -> logger.setLevel(Level.WARNING));
+    LOGGERS.forEach(Logger::setLevel);
     List<String> wrong = settings.problems();
     if (!wrong.isEmpty()) {
       return new Started(Optional.empty(), wrong);
