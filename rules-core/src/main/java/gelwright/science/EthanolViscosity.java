@@ -10,7 +10,7 @@ package gelwright.science;
  * <p><b>Range.</b> 0 to 100 % by weight of ethanol in ethanol and water, 0 to 70 °C; outside it the
  * value at the end is returned.
  *
- * <p><b>Uncertainty.</b> The table 1 %; between its points up to 3 %, most where it bends.
+ * <p><b>Uncertainty.</b> The table 1 %; between its points up to 4 %, most where it bends.
  *
  * <p><b>Source.</b> Bingham and Jackson's table, as reprinted in a handbook of alcohol; read.
  */
