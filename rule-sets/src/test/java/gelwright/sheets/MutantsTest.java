@@ -21,6 +21,8 @@ import gelwright.rule.RuleBook;
 import gelwright.rule.RuleSet;
 import gelwright.rule.Table;
 import gelwright.rule.Text;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -288,11 +290,15 @@ final class MutantsTest {
       }
       Quantity limit = Quantity.parse(match.group()).orElseThrow();
       for (double moved : moved(limit, doubt)) {
-        slips.add(
-            replaced(text, match, gelwright.quantity.Numbers.plain(moved) + " " + match.group(3)));
+        slips.add(replaced(text, match, plain(moved) + " " + match.group(3)));
       }
     }
     return slips;
+  }
+
+  // To ten digits: rounding to three would use up the hair by which a limit is moved too far.
+  private static String plain(double value) {
+    return new BigDecimal(value).round(new MathContext(10)).stripTrailingZeros().toPlainString();
   }
 
   private static String tail(String text, MatchResult match) {
@@ -316,7 +322,8 @@ final class MutantsTest {
 
   private static double[] moved(Quantity limit, OptionalDouble doubt) {
     double value = limit.value();
-    boolean scale = limit.unit() == Unit.PH || limit.unit() == Unit.CELSIUS;
+    boolean scale =
+        limit.unit() == Unit.PH || limit.unit() == Unit.CELSIUS || limit.unit() == Unit.KELVIN;
     if (doubt.isEmpty()) {
       return new double[] {value * 1.1, value * 0.9};
     }

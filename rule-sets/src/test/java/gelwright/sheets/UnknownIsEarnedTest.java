@@ -150,7 +150,8 @@ final class UnknownIsEarnedTest {
           .acid()
           .toOptional()
           .flatMap(acid -> library.catalogue().find(acid.parent()))
-          .ifPresent(parent -> delete("molar-mass", parent, formula, shelf, before, askAll, faults));
+          .ifPresent(
+              parent -> delete("molar-mass", parent, formula, shelf, before, askAll, faults));
     }
     return faults;
   }
