@@ -194,7 +194,7 @@ final class Exchange {
 
   /** The client went away before the end of its answer. */
   void gone() {
-    context.attribute("gone", Boolean.TRUE);
+    context.attribute("gone", true);
   }
 
   /** The request was not read to its end, so that nothing can follow it on its connection. */

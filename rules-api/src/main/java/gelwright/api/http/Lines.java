@@ -25,6 +25,8 @@ final class Lines {
    * @param isTooLong whether it was longer than is read; then it has no bytes
    * @param isEnd whether there is none
    */
+  // Lines are read and passed on, never compared.
+  @SuppressWarnings("ArrayRecordComponent")
   record Line(byte[] bytes, boolean isTooLong, boolean isEnd) {
     boolean isBlank() {
       return !isTooLong && ReviewStreams.isBlank(bytes);

@@ -21,6 +21,7 @@ import java.util.TreeSet;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -174,7 +175,8 @@ public final class Service implements AutoCloseable {
             });
     if (settings.watch() && store.hasOwn()) {
       long pause = WATCH_EVERY.toMillis();
-      watch.scheduleWithFixedDelay(this::lookForChanges, pause, pause, TimeUnit.MILLISECONDS);
+      ScheduledFuture<?> unused =
+          watch.scheduleWithFixedDelay(this::lookForChanges, pause, pause, TimeUnit.MILLISECONDS);
     }
   }
 
@@ -359,7 +361,7 @@ public final class Service implements AutoCloseable {
     context.res().setHeader("Access-Control-Allow-Origin", origin);
     context.res().setHeader("Access-Control-Expose-Headers", "ETag, Link, Retry-After");
     context.res().setHeader("Cross-Origin-Resource-Policy", "cross-origin");
-    if (context.method() != HandlerType.OPTIONS
+    if (!context.method().equals(HandlerType.OPTIONS)
         || context.req().getHeader("Access-Control-Request-Method") == null) {
       return false;
     }

@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
 import org.eclipse.jetty.io.Connection;
 
@@ -50,7 +51,8 @@ final class Watchdog implements Connection.Listener, AutoCloseable {
               return thread;
             });
     long pause = Math.max(TimeUnit.MILLISECONDS.toNanos(20), Math.min(idle / 4, 1_000_000_000L));
-    clock.scheduleWithFixedDelay(this::look, pause, pause, TimeUnit.NANOSECONDS);
+    ScheduledFuture<?> unused =
+        clock.scheduleWithFixedDelay(this::look, pause, pause, TimeUnit.NANOSECONDS);
   }
 
   /** Watches a write until it is closed. */
@@ -62,25 +64,28 @@ final class Watchdog implements Connection.Listener, AutoCloseable {
 
   private void look() {
     long now = System.nanoTime();
-    for (Writing one : writing) {
-      if (now - one.until > 0) {
-        writing.remove(one);
-        one.close.run();
-      }
+    writing.removeIf(one -> isOver(one, now));
+    connections.replaceAll((connection, before) -> progress(connection, before, now));
+  }
+
+  private static boolean isOver(Writing one, long now) {
+    boolean over = now - one.until > 0;
+    if (over) {
+      one.close.run();
     }
-    for (Map.Entry<Connection, Progress> entry : connections.entrySet()) {
-      Connection connection = entry.getKey();
-      Progress before = entry.getValue();
-      long bytes = connection.getBytesIn();
-      // Bytes came, and no request came of them: headers are under way.
-      if (!busy.contains(connection) && bytes > before.bytes) {
-        if (now - before.since > idle) {
-          connection.close();
-        }
-      } else {
-        connections.replace(connection, before, new Progress(bytes, now));
-      }
+    return over;
+  }
+
+  private Progress progress(Connection connection, Progress before, long now) {
+    long bytes = connection.getBytesIn();
+    // Bytes came, and no request came of them: headers are under way.
+    if (busy.contains(connection) || bytes <= before.bytes) {
+      return new Progress(bytes, now);
     }
+    if (now - before.since > idle) {
+      connection.close();
+    }
+    return before;
   }
 
   /** A request has come on a connection. */
