@@ -1,6 +1,8 @@
 package gelwright.api.http;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 
 /** The page behind each type of problem. */
@@ -53,7 +55,9 @@ final class ProblemPages {
 
   /** Texts of the program only, and none of them has a character that HTML minds. */
   private static byte[] html(ProblemType type) {
-    return """
+    return String.format(
+            Locale.ROOT,
+            """
         <!doctype html>
         <html lang="en">
         <head><meta charset="utf-8"><title>%2$s</title></head>
@@ -64,8 +68,12 @@ final class ProblemPages {
         <p>%5$s</p>
         </body>
         </html>
-        """
-        .formatted(type.status(), type.title(), type.address(), type.meaning(), type.remedy())
-        .getBytes(java.nio.charset.StandardCharsets.UTF_8);
+        """,
+            type.status(),
+            type.title(),
+            type.address(),
+            type.meaning(),
+            type.remedy())
+        .getBytes(StandardCharsets.UTF_8);
   }
 }
