@@ -1,5 +1,6 @@
 package gelwright.api.http;
 
+import gelwright.prediction.Predictor;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
 import gelwright.review.Reviewer;
@@ -35,11 +36,13 @@ final class KnowledgeStore {
   static final class Snapshot {
     private final Library library;
     private final Reviewer reviewer;
+    private final Predictor predictor;
     private final Map<String, Representation> resources = new ConcurrentHashMap<>();
 
     Snapshot(OwnSheets.Ready ready) {
       this.library = ready.library();
       this.reviewer = Reviewer.using(ready.knowledge());
+      this.predictor = Predictor.using(ready.knowledge());
     }
 
     Library library() {
@@ -48,6 +51,10 @@ final class KnowledgeStore {
 
     Reviewer reviewer() {
       return reviewer;
+    }
+
+    Predictor predictor() {
+      return predictor;
     }
 
     List<RuleSet> ruleSets() {

@@ -15,6 +15,7 @@ enum MediaType {
   PROBLEM("application/problem+json"),
   SCHEMA("application/schema+json"),
   HTML("text/html"),
+  SVG("image/svg+xml"),
   OPEN_METRICS("application/openmetrics-text; version=1.0.0"),
   PLAIN_METRICS("text/plain; version=0.0.4");
 

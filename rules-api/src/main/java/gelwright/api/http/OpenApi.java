@@ -83,6 +83,7 @@ final class OpenApi {
       }
       published(json, "Formula", "formula", "");
       published(json, "Review", "review", "review");
+      published(json, "Prediction", "prediction", "");
       json.writeEndObject();
     }
     json.writeEndObject();

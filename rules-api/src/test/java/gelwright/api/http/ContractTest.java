@@ -10,7 +10,10 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import gelwright.prediction.Prediction;
+import gelwright.prediction.Predictor;
 import gelwright.reports.JsonReport;
+import gelwright.reports.PredictionReport;
 import gelwright.review.Review;
 import gelwright.review.Reviewer;
 import gelwright.sheets.BundledRuleSets;
@@ -186,6 +189,61 @@ final class ContractTest {
             .extract()
             .asString();
     assertEquals(JsonReport.compact().text(review), answer);
+  }
+
+  @Test
+  @DisplayName("a prediction is that of the library, in the bytes of its writer")
+  void prediction() {
+    byte[] bytes = Rig.example("shade-mist.yaml");
+    Prediction prediction =
+        Predictor.using(BundledRuleSets.load())
+            .predict(
+                new FormulaReader()
+                    .read(bytes, "", gelwright.sheets.tree.Document.Format.YAML)
+                    .orThrow(),
+                Rig.TODAY);
+    String answer =
+        ask()
+            .contentType("application/yaml")
+            .body(bytes)
+            .post("/v1/predictions")
+            .then()
+            .statusCode(200)
+            .extract()
+            .asString();
+    assertEquals(PredictionReport.compact().text(prediction), answer);
+  }
+
+  @ParameterizedTest(name = "{0} is drawn")
+  @CsvSource({"flow", "preservatives", "temperature", "water-activity"})
+  void picture(String curve) {
+    String svg =
+        ask()
+            .contentType("application/yaml")
+            .accept("image/svg+xml")
+            .body(Rig.example("shade-mist.yaml"))
+            .queryParam("curve", curve)
+            .post("/v1/predictions")
+            .then()
+            .statusCode(200)
+            .contentType("image/svg+xml")
+            .extract()
+            .asString();
+    assertTrue(svg.contains("<title"), svg);
+    assertTrue(svg.contains("<desc"), svg);
+  }
+
+  @ParameterizedTest(name = "Accept: {0}, curve {1} -> 400")
+  @CsvSource({"application/json, flow", "image/svg+xml, ''", "image/svg+xml, taste"})
+  void noPicture(String accept, String curve) {
+    ask()
+        .contentType("application/yaml")
+        .accept(accept)
+        .body(Rig.example("shade-mist.yaml"))
+        .queryParam("curve", curve)
+        .post("/v1/predictions")
+        .then()
+        .statusCode(400);
   }
 
   @Test
