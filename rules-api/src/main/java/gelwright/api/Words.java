@@ -250,7 +250,8 @@ final class Words {
       for (Vocabulary.ItemKind kind : vocabulary.kinds()) {
         for (Vocabulary.Property property : kind.properties().values()) {
           meanings.put(kind.name() + "." + property.name(), property.meaning());
-          // What is missing "of Glycerin" is of an ingredient: the viscosity at the end of a step is
+          // What is missing "of Glycerin" is of an ingredient: the viscosity at the end of a step
+          // is
           // another thing than that of an oil.
           if (kind.properties().containsKey("functions")) {
             meanings.putIfAbsent(property.name(), property.meaning());
