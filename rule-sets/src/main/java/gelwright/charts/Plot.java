@@ -563,7 +563,7 @@ record Plot(Map<String, Object> specification, int height) {
 
   private static void wrap(List<String> lines, String text) {
     StringBuilder line = new StringBuilder();
-    for (String word : plain(text).split("(?<=\\S) +(?=\\S)")) {
+    for (String word : plain(text).split("(?<=\\S) +(?=\\S)", -1)) {
       if (line.length() > 0 && line.length() + 1 + word.length() > CAPTION_WIDTH) {
         lines.add(line.toString());
         line.setLength(0);

@@ -270,7 +270,7 @@ final class Svg {
     List<String> lines = new ArrayList<>();
     for (String text : List.of(title, telling)) {
       StringBuilder line = new StringBuilder();
-      for (String word : wellFormed(text).split(" +")) {
+      for (String word : wellFormed(text).split(" +", -1)) {
         if (line.length() > 0 && line.length() + 1 + word.length() > NOTE_WIDTH) {
           lines.add(line.toString());
           line.setLength(0);
@@ -374,7 +374,7 @@ final class Svg {
 
   private void attributes(Element element) throws XMLStreamException {
     Map<String, String> all = new TreeMap<>();
-    for (String name : element.getAttribute("class").split(" ")) {
+    for (String name : element.getAttribute("class").split(" ", -1)) {
       all.putAll(styles.getOrDefault(name, Map.of()));
     }
     NamedNodeMap own = element.getAttributes();

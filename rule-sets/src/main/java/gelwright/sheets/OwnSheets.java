@@ -9,6 +9,7 @@ import gelwright.review.Knowledge;
 import gelwright.rule.Rule;
 import gelwright.rule.RuleBook;
 import gelwright.rule.RuleSet;
+import gelwright.sheets.tree.Document;
 import gelwright.sheets.tree.Limits;
 import gelwright.sheets.tree.Read;
 import java.nio.file.Path;
@@ -53,6 +54,20 @@ public final class OwnSheets {
   public static OwnSheets read(Library known, List<Path> places, Limits limits) {
     requireNonNull(known, "known");
     return new OwnSheets(known, Bundled.shelf(places, limits).readableOnTopOf(known));
+  }
+
+  /**
+   * Compiles one own sheet that is a tree already.
+   *
+   * @param known usually what {@link Bundled#load()} gave
+   * @param sheet of any kind, usually a rule set
+   * @param limits of what is told
+   */
+  public static OwnSheets of(Library known, Document sheet, Limits limits) {
+    requireNonNull(known, "known");
+    Shelf shelf = new Shelf(limits);
+    shelf.add(sheet);
+    return new OwnSheets(known, shelf.readableOnTopOf(known));
   }
 
   /** All problems of reading and compiling, in the order of the documents. */

@@ -59,7 +59,7 @@ final class Shelf {
     take(Document.read(bytes, file, Document.Format.of(file), limits)).ifPresent(this::add);
   }
 
-  private void add(Document document) {
+  void add(Document document) {
     if (document.root() instanceof Node.Mapping mapping
         && mapping.get("sources").orElse(null) instanceof Node.Mapping named) {
       namedSources.addAll(named.entries().keySet());

@@ -32,11 +32,11 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.StringJoiner;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 
 /** The reference pages by their path below {@code docs/reference}. */
 final class Reference {
@@ -181,16 +181,20 @@ final class Reference {
           .append(" |\n");
     }
     for (Table table : sheet.ruleSet().tables()) {
-      page.append("\n## Table ").append(table.name()).append("\n\n").append(table(table));
+      page.append("\n## Table ")
+          .append(table.name())
+          .append("\n\n")
+          .append(table(table, table.columns().keySet()));
     }
     return page.toString();
   }
 
-  private String table(Table table) {
+  private String table(Table table, Set<String> wanted) {
     List<String> columns =
         table.rows().stream()
             .flatMap(row -> row.cells().keySet().stream())
             .distinct()
+            .filter(wanted::contains)
             .sorted()
             .toList();
     StringBuilder text = new StringBuilder("| row");
@@ -248,18 +252,7 @@ final class Reference {
           .append(String.join(", ", texts(rule.levers())))
           .append(".\n");
     }
-    tableOf(sheet, rule)
-        .ifPresent(
-            table ->
-                page.append("\n## Limits\n\nThe rows of [table ")
-                    .append(table.name())
-                    .append("](../")
-                    .append(sheet.ruleSet().id())
-                    .append(".md#table-")
-                    .append(table.name())
-                    .append("): ")
-                    .append(table.rows().size())
-                    .append(".\n"));
+    page.append(limits(sheet, rule));
     page.append(examples(sheet, rule, id));
     page.append("\n## Sources\n\n");
     for (String source : texts(rule.sources())) {
@@ -276,13 +269,46 @@ final class Reference {
     return page.toString();
   }
 
-  private static Optional<Table> tableOf(RuleSheet sheet, Rule rule) {
-    return rule.forEach()
-        .flatMap(
-            text ->
-                sheet.ruleSet().tables().stream()
-                    .filter(table -> text.text().equals("row of " + table.name()))
-                    .findFirst());
+  // The rows a rule goes through or looks up, with the columns it reads.
+  private String limits(RuleSheet sheet, Rule rule) {
+    String asked =
+        rule.when().map(Text::text).orElse("")
+            + " "
+            + rule.require().map(Text::text).orElse("")
+            + " "
+            + rule.message().text();
+    StringBuilder text = new StringBuilder();
+    for (RuleSheet each : library.ruleSheets()) {
+      for (Table table : each.ruleSet().tables()) {
+        boolean goes =
+            each == sheet
+                && rule.forEach().map(t -> t.text().equals("row of " + table.name())).orElse(false);
+        Set<String> columns = new TreeSet<>();
+        for (String column : table.columns().keySet()) {
+          boolean looksUp =
+              Pattern.compile(
+                      "\\b"
+                          + Pattern.quote(table.name())
+                          + "\\[[^\\]]*\\]\\."
+                          + column
+                          + "(?![\\w-])")
+                  .matcher(asked)
+                  .find();
+          boolean ofRow =
+              goes && Pattern.compile("\\brow\\." + column + "(?![\\w-])").matcher(asked).find();
+          if (looksUp || ofRow) {
+            columns.add(column);
+          }
+        }
+        if (!columns.isEmpty()) {
+          text.append("\nTable `")
+              .append(table.name())
+              .append("`:\n\n")
+              .append(table(table, columns));
+        }
+      }
+    }
+    return text.isEmpty() ? "" : "\n## Limits\n" + text;
   }
 
   // One example of each kind, with what the engine really says.

@@ -55,6 +55,7 @@ final class Program {
         .addSubcommand("predict", new PredictCommand(engine, terminal))
         .addSubcommand("rules", rules)
         .addSubcommand("ingredients", ingredients)
+        .addSubcommand("serve", ServeCommand.line(terminal))
         .addSubcommand("help", new HelpCommand())
         .setCaseInsensitiveEnumValuesAllowed(true)
         // A file may be called @sheet.yaml.

@@ -194,6 +194,7 @@ final class CarryingProperties {
         .map(taken -> mass / Math.max(mass / Trait.DENSITY.most(), volume - taken))
         .within(Trait.DENSITY.least(), Trait.DENSITY.most());
   }
+
   private record GelDensity(Reading reading) {}
 
   /** Density of all that is neither oil nor grain, kg/m³, by ideal volumes. */

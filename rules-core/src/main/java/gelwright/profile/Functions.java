@@ -202,7 +202,7 @@ final class Functions {
     String written = String.valueOf(dates.iterator().next());
     try {
       long days = ChronoUnit.DAYS.between(LocalDate.parse(written), on.get());
-      return Reading.of(Unit.DAY.toBase(days));
+      return Reading.of(Unit.DAY.toBase((double) days));
     } catch (DateTimeParseException unreadable) {
       return Reading.unknown(
           Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, "the date " + written);

@@ -18,8 +18,6 @@ import java.util.function.ToDoubleFunction;
 
 /** How the gel flows at the end of the procedure, and how much oil it carries. */
 final class GelProperties {
-  private static final String FLOW_READING = "a flow curve, or the viscosity at 10 /s";
-
   static final Definition CONCENTRATION =
       Definition.number(
           "concentration",

@@ -218,7 +218,7 @@ final class LabelProperties {
             .map(LabelProperties::plain)
             .filter(warning -> texts.stream().anyMatch(text -> warning.contains(plain(text))))
             .count();
-    return Reading.of(count);
+    return Reading.of((double) count);
   }
 
   /** How many entries of the ingredient list are one of the ingredients named. */
@@ -234,7 +234,7 @@ final class LabelProperties {
         entries(model).stream()
             .filter(entry -> wanted.contains(inci(model, entry).toLowerCase(Locale.ROOT)))
             .count();
-    return Reading.of(count);
+    return Reading.of((double) count);
   }
 
   private static String plain(Object text) {

@@ -6,11 +6,12 @@ import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.ingredient.Ingredient;
 import java.time.LocalDate;
-import java.util.IdentityHashMap;
-import java.util.LinkedHashSet;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Makes the profiles of formulas from one catalogue. Thread-safe; what depends on the catalogue
@@ -19,9 +20,22 @@ import java.util.Set;
 public final class Profiler {
   // Rules ask the same few hundred sets of names of every formula. Which ingredients they mean is
   // found once for each set that stands in a rule or a table; those are the same objects every
-  // time, so identity tells them apart. The map is copied to add to it: readers never wait.
+  // time, so identity tells them apart.
   private final Catalogue catalogue;
-  private volatile IdentityHashMap<Set<String>, Set<String>> meanings = new IdentityHashMap<>();
+  private final Map<Same, Set<String>> meanings = new ConcurrentHashMap<>();
+
+  /** One very set of names. */
+  private record Same(Set<String> names) {
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof Same same && same.names == names;
+    }
+
+    @Override
+    public int hashCode() {
+      return System.identityHashCode(names);
+    }
+  }
 
   private Profiler(Catalogue catalogue) {
     this.catalogue = catalogue;
@@ -48,24 +62,19 @@ public final class Profiler {
 
   /** INCI names of the ingredients a set of names means; a name nobody knows stands for itself. */
   Set<String> meaning(Set<String> names, boolean lasting) {
-    Set<String> known = meanings.get(names);
+    Same key = new Same(names);
+    Set<String> known = meanings.get(key);
     if (known != null) {
       return known;
     }
-    Set<String> found = new LinkedHashSet<>();
+    Set<String> found = new HashSet<>();
     for (String name : names) {
       found.add(catalogue.find(name).map(Ingredient::name).orElse(name));
     }
     Set<String> meaning = Set.copyOf(found);
     if (lasting) {
-      keep(names, meaning);
+      meanings.put(key, meaning);
     }
     return meaning;
-  }
-
-  private synchronized void keep(Set<String> names, Set<String> meaning) {
-    IdentityHashMap<Set<String>, Set<String>> more = new IdentityHashMap<>(meanings);
-    more.put(names, meaning);
-    meanings = more;
   }
 }

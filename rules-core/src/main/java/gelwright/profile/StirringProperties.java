@@ -93,7 +93,7 @@ final class StirringProperties {
     int ready = -1;
     for (int i = 0; i < method.size(); i++) {
       boolean swells = method.get(i).action() == Step.Action.HYDRATE;
-      ready = swells || ready < 0 && method.get(i).action() == Step.Action.DISPERSE ? i : ready;
+      ready = swells || (ready < 0 && method.get(i).action() == Step.Action.DISPERSE) ? i : ready;
     }
     return method.subList(ready + 1, method.size()).stream()
         .flatMap(step -> step.stir().stream())

@@ -15,7 +15,9 @@ package gelwright.science;
  * <p><b>Source.</b> Bingham and Jackson's table, as reprinted in a handbook of alcohol; read.
  */
 public final class EthanolViscosity {
-  /** Fraction of ethanol by weight at which the viscosity is greatest, at 25 °C; of the table, read. */
+  /**
+   * Fraction of ethanol by weight at which the viscosity is greatest, at 25 °C; of the table, read.
+   */
   public static final double GREATEST_AT = 0.45;
 
   /** Step of the table, read, in % by weight and in °C. */

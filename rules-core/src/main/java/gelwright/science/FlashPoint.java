@@ -16,7 +16,9 @@ public final class FlashPoint {
   /** Percent of ethanol of the table, read (% by weight in one print, by volume in the other). */
   private static final double[] PERCENT = {5, 10, 20, 30, 40, 50, 60, 70, 80, 90, 96, 100};
 
-  /** Closed-cup flash point, °C, read; that of pure ethanol is the lowest in print (12.7 to 16.6). */
+  /**
+   * Closed-cup flash point, °C, read; that of pure ethanol is the lowest in print (12.7 to 16.6).
+   */
   private static final double[] CELSIUS = {62, 49, 36, 29, 26, 24, 22, 21, 20, 17, 17, 12.7};
 
   private FlashPoint() {}
