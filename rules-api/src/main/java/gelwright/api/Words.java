@@ -211,7 +211,8 @@ final class Words {
   /** Whether a message says a number already. */
   private static boolean says(String message, Shown shown) {
     if (!shown.isKnown()) {
-      double bound = Double.isFinite(shown.low()) ? shown.low() : shown.high();
+      // Of two bounds a message writes the unit behind the upper one only.
+      double bound = Double.isFinite(shown.high()) ? shown.high() : shown.low();
       return !Double.isFinite(bound) || hasNumber(message, print(shown, bound));
     }
     return hasNumber(message, print(shown, shown.likely()));

@@ -8,15 +8,19 @@ import java.util.Optional;
 
 /**
  * A message with places for values: {@code "{oil.share} of oil"}. Two braces stand for one as such.
- * Compiled it is a list of pieces; a value that is not known reads "an unknown amount".
+ * Compiled it is a list of pieces; a value that is not known reads "an unknown amount". A number in
+ * words at the head of a message begins with a capital letter: "About 9.6 % of oil".
  */
 final class Template {
   private final List<Piece> pieces;
   private final List<Term> terms;
+  // Names are left as they are: the p of p-Anisic Acid is a small one.
+  private final boolean headIsNumber;
 
-  private Template(List<Piece> pieces, List<Term> terms) {
+  private Template(List<Piece> pieces, List<Term> terms, boolean headIsNumber) {
     this.pieces = List.copyOf(pieces);
     this.terms = List.copyOf(terms);
+    this.headIsNumber = headIsNumber;
   }
 
   @FunctionalInterface
@@ -39,6 +43,7 @@ final class Template {
     List<Term> terms = new ArrayList<>();
     StringBuilder plain = new StringBuilder();
     boolean right = true;
+    boolean headIsNumber = false;
     int at = 0;
     while (at < written.length()) {
       char next = written.charAt(at);
@@ -72,6 +77,9 @@ final class Template {
         if (term.isPresent()) {
           String before = plain.toString();
           plain.setLength(0);
+          if (pieces.isEmpty()) {
+            headIsNumber = before.isEmpty() && term.get() instanceof Term.OfNumber;
+          }
           pieces.add((facts, subject) -> before);
           pieces.add(piece(term.get()));
           terms.add(term.get());
@@ -85,7 +93,7 @@ final class Template {
     }
     String after = plain.toString();
     pieces.add((facts, subject) -> after);
-    return right ? Optional.of(new Template(pieces, terms)) : Optional.empty();
+    return right ? Optional.of(new Template(pieces, terms, headIsNumber)) : Optional.empty();
   }
 
   // The brace that closes, names in quotation marks passed over; a second opening brace ends it.
@@ -118,6 +126,9 @@ final class Template {
     StringBuilder message = new StringBuilder();
     for (Piece piece : pieces) {
       message.append(piece.print(facts, subject));
+    }
+    if (headIsNumber && message.length() > 0) {
+      message.setCharAt(0, Character.toUpperCase(message.charAt(0)));
     }
     return message.toString();
   }

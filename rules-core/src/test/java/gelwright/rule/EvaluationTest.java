@@ -360,19 +360,19 @@ class EvaluationTest {
       textBlock =
           """
           {oil.share} of oil                    | 14 % of oil
-          {gel.oil-capacity} carried            | about 9.6 % (7.7 to 11.5 %) carried
+          {gel.oil-capacity} carried            | About 9.6 % (7.7 to 11.5 %) carried
           pH {water-phase.pH}                   | pH about 5.2 (5.0 to 5.4)
-          {gel.yield-stress}                    | an unknown amount
-          {oil.yield-needed} needed             | at most 3.2 Pa needed
-          {process.peak-temperature}            | at least 0 °C
-          {particle.yield-needed}               | between 1 and 3 Pa
+          {gel.yield-stress}                    | An unknown amount
+          {oil.yield-needed} needed             | At most 3.2 Pa needed
+          {process.peak-temperature}            | At least 0 °C
+          {particle.yield-needed}               | Between 1 and 3 Pa
           {oil.share + gum.share}               | 15.2 %
           {1000 ppm + oil.share}                | 14.1 %
           {1000 ppm}                            | 1000 ppm
           {oil.share / gum.share}               | 11.7
           {process.time-hot}                    | 40 min
           {process.time-hot * 2}                | 80 min
-          {oil.yield-needed / 1 Pa * 1 s}       | at most 3.2 s
+          {oil.yield-needed / 1 Pa * 1 s}       | At most 3.2 s
           {gel.viscosity(10 /s)}                | 5 Pa·s
           {texture-windows[serum].least-yield}  | 1 Pa
           {product.kind} for {product.area}     | gel for face, hands
