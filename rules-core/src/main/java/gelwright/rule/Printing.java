@@ -113,11 +113,12 @@ final class Printing {
       if (estimate.isExact()) {
         return figure(estimate.likely(), unit);
       }
-      return "about "
-          + figure(estimate.likely(), unit)
-          + " ("
-          + range(value.range(unit.dimension()), unit)
-          + ")";
+      String likely = figure(estimate.likely(), unit);
+      Bounded.Range range = value.range(unit.dimension());
+      // A doubt too small to be seen in the digits is not told.
+      boolean narrow =
+          likely.equals(figure(range.low(), unit)) && likely.equals(figure(range.high(), unit));
+      return narrow ? "about " + likely : "about " + likely + " (" + range(range, unit) + ")";
     }
     Bounded.Range range = value.range(unit.dimension());
     double low = range.low();
