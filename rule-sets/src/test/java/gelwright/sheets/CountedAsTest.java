@@ -41,7 +41,7 @@ final class CountedAsTest {
     "Retinyl Palmitate, 1, share-as-retinol, 0.546, 0.0006, , from memory",
     "Retinyl Acetate, 1, share-as-retinol, 0.872, 0.0006, , from memory",
     "Retinol, 0.3, share-as-retinol, 0.3, 1e-12, , computed",
-    "Sodium Metabisulfite, 1, share-as-sulfur-dioxide, 0.674, 0.0006, , Monash Scientific",
+    "Sodium Metabisulfite, 1, share-as-sulfur-dioxide, 0.674, 0.0006, , data sheet of a laboratory supplier",
     "Sodium Sulfite, 1, share-as-sulfur-dioxide, 0.508, 0.0006, , from memory",
     "Sodium Benzoate, 1.180, share-as-acid, 1, 0.001, , food additive sheet of the trade",
     "Potassium Sorbate, 1, share-as-acid, 0.7464, 0.0002, , from memory",

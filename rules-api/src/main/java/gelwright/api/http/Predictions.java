@@ -27,8 +27,7 @@ final class Predictions {
   private final Limits limits;
   private final Supplier<LocalDate> today;
 
-  Predictions(
-      KnowledgeStore store, Evaluator evaluator, Guards guards, Supplier<LocalDate> today) {
+  Predictions(KnowledgeStore store, Evaluator evaluator, Guards guards, Supplier<LocalDate> today) {
     this.store = store;
     this.evaluator = evaluator;
     this.sheets = new Sheets(guards);

@@ -211,7 +211,14 @@ final class Contract implements Filter {
   static void tellsNothing(String text) {
     for (String word :
         List.of(
-            "\tat ", "Exception", ".java:", "jetty", "javalin", "com.fasterxml", "snakeyaml", "/tmp/")) {
+            "\tat ",
+            "Exception",
+            ".java:",
+            "jetty",
+            "javalin",
+            "com.fasterxml",
+            "snakeyaml",
+            "/tmp/")) {
       assertFalse(text.contains(word), () -> word + " in " + text);
     }
   }
