@@ -67,24 +67,12 @@ final class Functions {
               Names.WORDS,
               (world, arguments) ->
                   GelProperties.viscosityAt(world, Math.max(1e-6, (Double) arguments.get(0)))),
-          new Function(
-              "share-of",
-              List.of(NAMES),
-              new Type.Number(Unit.PERCENT.dimension()),
-              Unit.PERCENT,
-              gelwright.quantity.Estimate.Scale.LINEAR,
-              "sum of the shares of the ingredients named",
-              Names.INGREDIENTS,
-              (world, arguments) -> sum(world, arguments.get(0), IngredientProperties.SHARE)),
-          new Function(
+          shareAs(
+              "share-of", "sum of the shares of the ingredients named", IngredientProperties.SHARE),
+          shareAs(
               "share-as-acid-of",
-              List.of(NAMES),
-              new Type.Number(Unit.PERCENT.dimension()),
-              Unit.PERCENT,
-              gelwright.quantity.Estimate.Scale.LINEAR,
               "sum of the shares of the ingredients named, each counted as its free acid or base",
-              Names.INGREDIENTS,
-              (world, arguments) -> sum(world, arguments.get(0), AcidityProperties.SHARE_AS_ACID)),
+              AcidityProperties.SHARE_AS_ACID),
           new Function(
               "share-counted-as",
               List.of(NAMES, new Type.Number(Unit.GRAM_PER_MOL.dimension())),
