@@ -198,7 +198,7 @@ final class AcidityProperties {
   static Optional<Double> target(Model model) {
     Optional<Double> target = Optional.empty();
     boolean adjusted = false;
-    for (Step step : model.formula().method()) {
+    for (Step step : model.method()) {
       if (step.action() == Step.Action.ADJUST_PH) {
         adjusted = true;
         if (step.pH().isPresent()) {
@@ -212,7 +212,7 @@ final class AcidityProperties {
     if (target.isPresent()) {
       return target;
     }
-    Optional<Span> aim = model.formula().brief().pH();
+    Optional<Span> aim = model.brief().pH();
     return adjusted ? aim.map(span -> (span.from() + span.to()) / 2) : Optional.empty();
   }
 
@@ -225,7 +225,7 @@ final class AcidityProperties {
           world.within(
               measured.get().value().get().inBase(),
               Practice.PH_METER,
-              "pH reading of " + world.model().formula().name(),
+              "pH reading of " + world.model().name(),
               "a second reading of the pH"));
     }
     Optional<Double> target = target(world.model());
@@ -235,7 +235,7 @@ final class AcidityProperties {
           world.within(
               target.get(),
               Practice.PH_ADJUSTED,
-              "pH reached by adjusting " + world.model().formula().name(),
+              "pH reached by adjusting " + world.model().name(),
               "the pH of the finished product"));
     }
     return world.of(PREDICTED_PH);
@@ -258,7 +258,7 @@ final class AcidityProperties {
     return world.within(
         0,
         Practice.PH_PREDICTED,
-        "raw materials' own pH in " + world.model().formula().name(),
+        "raw materials' own pH in " + world.model().name(),
         "the pH of the product");
   }
 

@@ -18,7 +18,7 @@ final class BriefProperties {
           "batch.mass",
           Unit.GRAM,
           "mass of the batch",
-          (world, item) -> stated(world.model().formula().batch(), 0, "batch size (batch)"));
+          (world, item) -> stated(world.model().batch(), 0, "batch size (batch)"));
 
   static final List<Definition> ALL =
       List.of(
@@ -77,7 +77,7 @@ final class BriefProperties {
               "smallest step the balance shows",
               (world, item) ->
                   stated(
-                      world.model().formula().equipment().balance(),
+                      world.model().equipment().balance(),
                       0,
                       "balance (equipment.balance)")));
 
@@ -88,12 +88,12 @@ final class BriefProperties {
               Set.of(),
               true,
               "code of the market",
-              (model, item) -> Chosen.of(model.formula().brief().markets().get(item))));
+              (model, item) -> Chosen.of(model.brief().markets().get(item))));
 
   private BriefProperties() {}
 
   private static Brief brief(World world) {
-    return world.model().formula().brief();
+    return world.model().brief();
   }
 
   private static Reading noTargetPH() {
@@ -115,7 +115,7 @@ final class BriefProperties {
         false,
         meaning,
         (model, item) ->
-            part.apply(model.formula().brief())
+            part.apply(model.brief())
                 .map(Chosen::of)
                 .orElseGet(() -> Chosen.unknown(Set.of(meaning + " (" + name + ")"))));
   }
@@ -132,7 +132,7 @@ final class BriefProperties {
         false,
         meaning,
         (model, item) ->
-            part.apply(model.formula().equipment())
+            part.apply(model.equipment())
                 .map(Chosen::of)
                 .orElseGet(() -> Chosen.unknown(Set.of(missing))));
   }
@@ -145,7 +145,7 @@ final class BriefProperties {
         false,
         meaning,
         (model, item) -> {
-          List<String> names = part.apply(model.formula().brief());
+          List<String> names = part.apply(model.brief());
           return names.isEmpty()
               ? Chosen.unknown(Set.of(meaning + " (" + name + ")"))
               : Chosen.of(new HashSet<>(names));

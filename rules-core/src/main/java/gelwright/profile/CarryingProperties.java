@@ -166,7 +166,7 @@ final class CarryingProperties {
         world.within(
             read.get(),
             Practice.DENSITY_READING,
-            "density reading of " + world.model().formula().name(),
+            "density reading of " + world.model().name(),
             "a second reading");
     double gel = 0;
     double all = 0;
@@ -260,7 +260,7 @@ final class CarryingProperties {
   }
 
   private static Reading drift(World world, Reading difference, Reading size, Reading share) {
-    Optional<Quantity> shelfLife = world.model().formula().brief().shelfLife();
+    Optional<Quantity> shelfLife = world.model().brief().shelfLife();
     if (shelfLife.isEmpty()) {
       return Reading.unknown(LEAST_DRIFT, MOST_DRIFT, "shelf life (product.shelf-life)");
     }
@@ -311,7 +311,7 @@ final class CarryingProperties {
           world.withinFactor(
               measured.get().value().get().inBase(),
               Practice.READING_FACTOR,
-              "drop-size reading of " + world.model().formula().name(),
+              "drop-size reading of " + world.model().name(),
               "a second reading"));
     }
     List<Component> oils = oils(world);
@@ -319,7 +319,7 @@ final class CarryingProperties {
       return Reading.unknown(0, POURED, "oil in the recipe");
     }
     Set<String> missing = new TreeSet<>();
-    Equipment equipment = world.model().formula().equipment();
+    Equipment equipment = world.model().equipment();
     Optional<Stirring.Impeller> impeller = equipment.stirrerType().flatMap(type -> impeller(type));
     if (impeller.isEmpty()) {
       missing.add("type of the stirrer (equipment.stirrer)");
@@ -327,7 +327,7 @@ final class CarryingProperties {
     if (equipment.stirrerDiameter().isEmpty()) {
       missing.add("diameter of the stirrer (equipment.stirrer)");
     }
-    if (world.model().formula().method().isEmpty()) {
+    if (world.model().method().isEmpty()) {
       missing.add("the procedure (method)");
     }
     double volume = 0;
@@ -356,7 +356,7 @@ final class CarryingProperties {
     Map<List<Double>, Reading> warmth = new HashMap<>();
     Set<String> silent = new TreeSet<>();
     int joined = joined(world, oils, silent);
-    List<Step> method = world.model().formula().method();
+    List<Step> method = world.model().method();
     for (int i = Math.max(0, joined); joined >= 0 && i < method.size(); i++) {
       Step step = method.get(i);
       if (step.action() == Step.Action.FILL || standsApart(method, i)) {
@@ -441,7 +441,7 @@ final class CarryingProperties {
   /** The step at which the last of the oils joins the water; -1 if that is not known. */
   private static int joined(World world, List<Component> oils, Set<String> missing) {
     Model model = world.model();
-    List<Step> method = model.formula().method();
+    List<Step> method = model.method();
     Map<Integer, Integer> with = Procedure.joins(model);
     boolean phases = method.stream().anyMatch(step -> step.phase().isPresent());
     int last = 0;

@@ -364,7 +364,7 @@ final class GelFlow {
     for (Portion portion : portions) {
       for (Component.Part part : portion.parts()) {
         Optional<Procedure.Cohort> cohort = ProcessProperties.procedure(world).cohort(part.line());
-        if (world.model().formula().method().isEmpty() || cohort.isEmpty()) {
+        if (world.model().method().isEmpty() || cohort.isEmpty()) {
           continue; // hydration says so
         }
         missing.addAll(cohort.get().missingTemperatures);

@@ -180,7 +180,7 @@ final class GelProperties {
     if (data.isEmpty()) {
       return Reading.unknown(0, 100, "hydration of " + component.name());
     }
-    if (world.model().formula().method().isEmpty()) {
+    if (world.model().method().isEmpty()) {
       return Reading.unknown(0, 100, "the procedure (method)");
     }
     double rate =

@@ -55,7 +55,7 @@ final class GelReadings {
   static GelFlow.CurveBound curve(World world) {
     GelFlow.CurveBound predicted = GelFlow.predicted(world);
     List<Measurement> readings =
-        world.model().formula().measured().stream()
+        world.model().readings().stream()
             .filter(each -> Set.of(FLOW_CURVE, VISCOSITY, YIELD).contains(each.what()))
             .toList();
     if (readings.isEmpty()) {
@@ -107,7 +107,7 @@ final class GelReadings {
     return world.withinFactor(
         1,
         Practice.READING_FACTOR,
-        what + " reading of " + world.model().formula().name(),
+        what + " reading of " + world.model().name(),
         "a second reading");
   }
 
@@ -181,7 +181,7 @@ final class GelReadings {
         return stress * wanted / given;
       }
     }
-    double energy = GelFlow.energy(world, Optional.empty(), world.model().formula().name());
+    double energy = GelFlow.energy(world, Optional.empty(), world.model().name());
     return stress / FlowModifiers.temperatureFactor(energy, celsius);
   }
 
@@ -269,7 +269,7 @@ final class GelReadings {
           world.within(
               0,
               gelwright.quantity.Estimate.NINETY_PERCENT,
-              FIT_DOUBTS.get(i) + world.model().formula().name(),
+              FIT_DOUBTS.get(i) + world.model().name(),
               "more points of the flow curve");
       if (deviations != 0) {
         known = fit.shifted(i, deviations);
@@ -345,7 +345,7 @@ final class GelReadings {
         world.within(
             0,
             Practice.TILT,
-            "slope of the flow curve away from the readings of " + world.model().formula().name(),
+            "slope of the flow curve away from the readings of " + world.model().name(),
             "a flow curve");
     return tilt == 0 ? shape : shape.tilted(tilt);
   }

@@ -62,7 +62,7 @@ final class HeatProperties {
   private HeatProperties() {}
 
   private static Reading combined(World world) {
-    if (world.model().formula().method().isEmpty()) {
+    if (world.model().method().isEmpty()) {
       return Reading.unknown(COLDEST, Double.POSITIVE_INFINITY, NO_METHOD);
     }
     Procedure procedure = ProcessProperties.procedure(world);
@@ -92,9 +92,9 @@ final class HeatProperties {
     if (Double.isNaN(most)) {
       most = 0;
     }
-    Equipment equipment = world.model().formula().equipment();
+    Equipment equipment = world.model().equipment();
     Set<String> missing = new TreeSet<>();
-    if (world.model().formula().method().isEmpty()) {
+    if (world.model().method().isEmpty()) {
       missing.add(NO_METHOD);
     }
     if (equipment.vesselDiameter().isEmpty()) {
@@ -186,7 +186,7 @@ final class HeatProperties {
     if (known.isUnknown()) {
       return Reading.unknown(0, 100, component.missing("kinetics of heat loss"));
     }
-    if (world.model().formula().method().isEmpty()) {
+    if (world.model().method().isEmpty()) {
       return Reading.unknown(0, 100, NO_METHOD);
     }
     Kinetics kinetics = known.toOptional().orElseThrow();

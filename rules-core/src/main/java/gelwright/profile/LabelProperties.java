@@ -37,7 +37,7 @@ final class LabelProperties {
               "label.given",
               true,
               "whether the sheet carries the label",
-              (model, item) -> Truth.of(model.formula().label().isPresent())),
+              (model, item) -> Truth.of(model.label().isPresent())),
           Definition.truth(
               "label.lists-ingredients",
               true,
@@ -86,7 +86,7 @@ final class LabelProperties {
 
   /** The label's ingredient list; empty when the sheet has none. */
   static List<String> entries(Model model) {
-    return model.formula().label().map(Label::ingredients).orElse(List.of());
+    return model.label().map(Label::ingredients).orElse(List.of());
   }
 
   /** The entry as written, with its number where the same words stand there twice. */
@@ -209,7 +209,7 @@ final class LabelProperties {
 
   /** How many warnings say one of the texts; case, spaces, punctuation and "the" do not count. */
   static Reading warningsSaying(Model model, Set<?> texts) {
-    Optional<Label> label = model.formula().label();
+    Optional<Label> label = model.label();
     if (label.isEmpty()) {
       return Reading.unknown(0, Double.POSITIVE_INFINITY, WARNINGS);
     }

@@ -1,6 +1,5 @@
 package gelwright.profile;
 
-import gelwright.formula.Formula;
 import gelwright.formula.Step;
 import gelwright.quantity.Quantity;
 import gelwright.science.HeatBalance;
@@ -154,7 +153,7 @@ final class Procedure {
 
   /** Room temperature, °C: as stated, else the practice value with its doubt. */
   static double room(World world) {
-    Optional<Quantity> stated = world.model().formula().equipment().roomTemperature();
+    Optional<Quantity> stated = world.model().equipment().roomTemperature();
     if (stated.isPresent()) {
       return stated.get().inBase();
     }
@@ -164,7 +163,7 @@ final class Procedure {
   }
 
   private void run(World world) {
-    Formula formula = world.model().formula();
+    List<Step> method = world.model().method();
     double room = room(world);
     Map<String, Vessel> vessels = new LinkedHashMap<>();
     Map<Integer, Integer> joinsAt = joins(world.model());
@@ -179,9 +178,9 @@ final class Procedure {
       }
     }
     peak = room;
-    Vessel main = mainVessel(formula, vessels);
-    for (int i = 0; i < formula.method().size(); i++) {
-      Step step = formula.method().get(i);
+    Vessel main = mainVessel(method, vessels);
+    for (int i = 0; i < method.size(); i++) {
+      Step step = method.get(i);
       String name = "step " + (i + 1);
       Vessel vessel = main;
       String trouble = "";
@@ -294,7 +293,7 @@ final class Procedure {
   // from the start.
   static Map<Integer, Integer> joins(Model model) {
     Map<Integer, Integer> joins = new LinkedHashMap<>();
-    List<Step> method = model.formula().method();
+    List<Step> method = model.method();
     for (int i = 0; i < method.size(); i++) {
       for (String name : method.get(i).with()) {
         String inci = model.catalogue().find(name).map(found -> found.name()).orElse(name);
@@ -311,14 +310,14 @@ final class Procedure {
 
   // Steps without a phase, and phases added without saying where, go to the vessel the procedure
   // adds into, or else to the one its first step names, or else to the largest.
-  private static @Nullable Vessel mainVessel(Formula formula, Map<String, Vessel> vessels) {
-    for (Step step : formula.method()) {
+  private static @Nullable Vessel mainVessel(List<Step> method, Map<String, Vessel> vessels) {
+    for (Step step : method) {
       Vessel into = step.into().map(vessels::get).orElse(null);
       if (into != null) {
         return into;
       }
     }
-    for (Step step : formula.method()) {
+    for (Step step : method) {
       Vessel named = step.phase().map(vessels::get).orElse(null);
       if (named != null) {
         return named;

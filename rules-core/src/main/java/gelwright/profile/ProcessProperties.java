@@ -30,7 +30,7 @@ final class ProcessProperties {
           Unit.CELSIUS,
           "highest temperature of the procedure",
           (world, item) -> {
-            if (world.model().formula().method().isEmpty()) {
+            if (world.model().method().isEmpty()) {
               return Reading.unknown(COLDEST, Double.POSITIVE_INFINITY, NO_METHOD);
             }
             Procedure procedure = procedure(world);
@@ -46,17 +46,17 @@ final class ProcessProperties {
               "method.steps",
               Unit.NONE,
               "how many steps the procedure has",
-              (world, item) -> Reading.of(world.model().formula().method().size())),
+              (world, item) -> Reading.of(world.model().method().size())),
           Definition.choices(
               "method.actions",
               ACTIONS,
               false,
               "what the steps of the procedure do",
               (model, item) ->
-                  model.formula().method().isEmpty()
+                  model.method().isEmpty()
                       ? Chosen.unknown(Set.of(NO_METHOD))
                       : new Chosen(
-                          model.formula().method().stream()
+                          model.method().stream()
                               .map(step -> step.action().word())
                               .collect(Collectors.toSet()),
                           Set.of())),
@@ -233,7 +233,7 @@ final class ProcessProperties {
   private ProcessProperties() {}
 
   private static Reading last(Model model, Step.Action action, String what) {
-    List<Step> method = model.formula().method();
+    List<Step> method = model.method();
     for (int i = method.size() - 1; i >= 0; i--) {
       if (method.get(i).action() == action) {
         return Reading.of(i + 1);
@@ -253,7 +253,7 @@ final class ProcessProperties {
   // A line that a step names joins there; the others come with their phase: with the one that is
   // worked on from the start, or at the step that adds it.
   private static Reading joins(Model model, Component component) {
-    List<Step> method = model.formula().method();
+    List<Step> method = model.method();
     if (method.isEmpty()) {
       return Reading.unknown(0, Double.POSITIVE_INFINITY, NO_METHOD);
     }
@@ -294,12 +294,12 @@ final class ProcessProperties {
   }
 
   private static Step step(Model model, int item) {
-    return model.formula().method().get(item);
+    return model.method().get(item);
   }
 
   private static boolean missingPhase(Model model, Optional<String> phase) {
     return phase.isPresent()
-        && model.formula().lines().stream().noneMatch(line -> line.phase().equals(phase.get()));
+        && model.lines().stream().noneMatch(line -> line.phase().equals(phase.get()));
   }
 
   private static Set<String> missingHeat(Model.HeatItem heat) {
@@ -312,7 +312,7 @@ final class ProcessProperties {
 
   /** Highest temperature an ingredient lives through, over all lines that bring it. */
   static Reading peak(World world, Component component) {
-    if (world.model().formula().method().isEmpty()) {
+    if (world.model().method().isEmpty()) {
       return Reading.unknown(COLDEST, Double.POSITIVE_INFINITY, NO_METHOD);
     }
     Procedure procedure = procedure(world);
@@ -337,7 +337,7 @@ final class ProcessProperties {
   }
 
   static Reading secondsAbove(World world, Component component, double celsius) {
-    if (world.model().formula().method().isEmpty()) {
+    if (world.model().method().isEmpty()) {
       return Reading.unknown(0, Double.POSITIVE_INFINITY, NO_METHOD);
     }
     Procedure procedure = procedure(world);

@@ -68,6 +68,47 @@ public final class Profile implements Facts {
     this.strangers = !model.recipe().strangers().isEmpty();
   }
 
+  private Profile(Formula formula, Profile from) {
+    int changes = from.model.changes(formula);
+    this.formula = formula;
+    this.profiler = from.profiler;
+    this.model = from.model.with(formula);
+    this.strangers = !model.recipe().strangers().isEmpty();
+    if ((changes & Model.RECIPE) != 0) {
+      // Next to everything rests on the recipe, and what its ingredients are called is no longer
+      // the same: the profile starts anew.
+      this.likely = new World(model);
+      return;
+    }
+    this.likely = from.likely.carried(model, changes);
+    from.shifted.forEach(
+        (number, worlds) ->
+            shifted.put(
+                number,
+                new Shifted(
+                    worlds.up().carried(likely, changes), worlds.down().carried(likely, changes))));
+    calls.putAll(from.calls);
+    from.numbers.forEach(
+        (definition, items) -> {
+          Bounded[] kept = new Bounded[items.length];
+          for (int i = 0; i < items.length; i++) {
+            if (items[i] != null && from.likely.isFree(definition, i, changes)) {
+              kept[i] = items[i];
+            }
+          }
+          numbers.put(definition, kept);
+        });
+  }
+
+  /**
+   * The profile of a changed formula on the same day. What was computed here and does not rest on
+   * what has changed is not computed again: another temperature in the procedure leaves the charge
+   * balance alone. A change of the recipe starts anew, since the water makes room for it.
+   */
+  public Profile with(Formula changed) {
+    return new Profile(requireNonNull(changed, "changed"), this);
+  }
+
   /** The profile of one formula; for many of them see {@link Profiler}. */
   public static Profile of(Formula formula, Catalogue catalogue) {
     return Profiler.using(catalogue).profile(formula);

@@ -78,7 +78,7 @@ final class Properties {
     Family steps =
         new Family(
             "step",
-            model -> model.formula().method().size(),
+            model -> model.method().size(),
             (model, item) -> "step " + (item + 1),
             ProcessProperties.OF_STEPS);
     Family heat =
@@ -108,8 +108,8 @@ final class Properties {
     Family markets =
         new Family(
             "market",
-            model -> model.formula().brief().markets().size(),
-            (model, item) -> model.formula().brief().markets().get(item),
+            model -> model.brief().markets().size(),
+            (model, item) -> model.brief().markets().get(item),
             BriefProperties.OF_MARKETS);
     Family entries =
         new Family(

@@ -41,7 +41,7 @@ final class StirringProperties {
   private StirringProperties() {}
 
   private static Reading width(World world) {
-    Equipment equipment = world.model().formula().equipment();
+    Equipment equipment = world.model().equipment();
     Optional<Stirring.Impeller> impeller =
         equipment.stirrerType().flatMap(StirringProperties::impeller);
     Reading yield = world.of(GelProperties.YIELD);
@@ -57,7 +57,7 @@ final class StirringProperties {
     if (equipment.vesselDiameter().isEmpty()) {
       missing.add("diameter of the vessel (equipment.vessel)");
     }
-    Optional<Double> speed = fastest(world.model().formula().method());
+    Optional<Double> speed = fastest(world.model().method());
     if (speed.isEmpty()) {
       missing.add("stirring speed after the gum has hydrated (stir)");
     }

@@ -89,7 +89,7 @@ final class WaterProperties {
               world.within(
                   measured.get().value().get().inBase(),
                   METER,
-                  "water-activity reading of " + world.model().formula().name(),
+                  "water-activity reading of " + world.model().name(),
                   "a second reading of the water activity"))
           .within(0, 1);
     }

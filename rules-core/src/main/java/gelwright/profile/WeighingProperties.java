@@ -26,7 +26,7 @@ final class WeighingProperties {
   private WeighingProperties() {}
 
   private static Reading minimum(World world, Recipe.ResolvedLine line) {
-    Optional<Quantity> balance = world.model().formula().equipment().balance();
+    Optional<Quantity> balance = world.model().equipment().balance();
     if (balance.isEmpty()) {
       return Reading.unknown(0, Double.POSITIVE_INFINITY, "balance (equipment.balance)");
     }

@@ -55,6 +55,8 @@ final class World {
     private final BitSet sourceNumbers = new BitSet();
     boolean measured;
     boolean predicted;
+    // Parts of the formula, as the model numbers them.
+    private int parts;
 
     private void add(Basis other) {
       for (NumberedDoubt doubt : other.doubts) {
@@ -108,6 +110,50 @@ final class World {
     return new World(model, this, null, 0, Map.copyOf(deviationsByDoubt));
   }
 
+  /**
+   * This likely world for a model that differs in some parts; what was computed from none of them
+   * is kept.
+   *
+   * @param changes the parts, a bit each
+   */
+  World carried(Model to, int changes) {
+    World world = new World(to);
+    world.doubts.putAll(doubts);
+    world.sourceNumbers.putAll(sourceNumbers);
+    world.sources.addAll(sources);
+    keepComputed(world, changes);
+    return world;
+  }
+
+  /** The same of a world with one doubt shifted, beside the likely world carried. */
+  World carried(World likelyThere, int changes) {
+    World world = likelyThere.shift(java.util.Objects.requireNonNull(shifted), deviations);
+    keepComputed(world, changes);
+    return world;
+  }
+
+  private void keepComputed(World in, int changes) {
+    computed.forEach(
+        (what, items) -> {
+          Computed[] kept = items;
+          for (int i = 0; i < items.length; i++) {
+            Computed item = items[i];
+            if (item != null && (item.basis().parts & changes) != 0) {
+              kept = kept == items ? items.clone() : kept;
+              kept[i] = null;
+            }
+          }
+          // An array that is kept whole is copied too: each world goes on filling its own.
+          in.computed.put(what, kept == items ? items.clone() : kept);
+        });
+  }
+
+  /** Whether what was computed, if it was, rests on none of these parts. */
+  boolean isFree(Definition definition, int item, int changes) {
+    Computed known = known(definition, item);
+    return known != null && (known.basis().parts & changes) == 0;
+  }
+
   Model model() {
     return model;
   }
@@ -153,6 +199,7 @@ final class World {
     Computed known = compute(what, item, computation);
     if (likely == null) {
       basis.add(known.basis());
+      model.touched(model.touched() | known.basis().parts);
     }
     return known.value();
   }
@@ -174,12 +221,17 @@ final class World {
 
   private Computed record(Computation computation, int item) {
     Basis outer = basis;
+    int outerParts = model.touched();
     Basis inner = new Basis();
     basis = inner;
+    model.touched(0);
     try {
-      return new Computed(computation.of(this, item), inner);
+      Object value = computation.of(this, item);
+      inner.parts = model.touched();
+      return new Computed(value, inner);
     } finally {
       basis = outer;
+      model.touched(outerParts | model.touched());
     }
   }
 
