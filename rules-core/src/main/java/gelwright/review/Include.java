@@ -3,5 +3,9 @@ package gelwright.review;
 /** What a review carries only when asked for. */
 public enum Include {
   /** Every sub-expression's value behind each finding. */
-  TRACE
+  TRACE,
+  /** What would put each finding right. */
+  REMEDIES,
+  /** How far each share, the pH and each temperature can move. */
+  HEADROOM
 }

@@ -43,6 +43,11 @@ final class Judge {
     }
   }
 
+  static final Judged NOT_APPLICABLE =
+      new Judged(Outcome.NOT_APPLICABLE, Odds.CERTAIN, Set.of());
+  static final Judged DOES_NOT_APPLY =
+      new Judged(Outcome.DOES_NOT_APPLY, Odds.IMPOSSIBLE, Set.of());
+
   /** A requirement. */
   static Judged requirement(Truth applies, Truth met) {
     return switch (applies.odds().verdict()) {

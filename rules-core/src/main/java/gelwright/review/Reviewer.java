@@ -145,6 +145,75 @@ public final class Reviewer {
     return text.startsWith("row of ") ? text.substring("row of ".length()).strip() : text;
   }
 
+  /** What becomes of a rule for a subject. */
+  private static Judge.Judged judged(
+      CompiledRule rule, Profile facts, gelwright.rule.Subject subject) {
+    Truth member = new Truth(subject.membership(), subject.membershipMissing());
+    Truth applies = member.and(rule.when(facts, subject));
+    boolean duty = rule.rule().kind() == Rule.Kind.DUTY;
+    if (duty && !rule.hasRequirement()) {
+      return Judge.duty(applies);
+    }
+    if (applies.odds().verdict() == Odds.Verdict.BREAKS) {
+      return duty ? Judge.DOES_NOT_APPLY : Judge.NOT_APPLICABLE;
+    }
+    Judge.Judged judged = Judge.requirement(applies, rule.met(facts, subject));
+    // Where the sheet carries nothing to check a duty against, it applies all the same.
+    return duty && judged.outcome() == Outcome.UNKNOWN ? Judge.duty(applies) : judged;
+  }
+
+  private static Subject about(CompiledRule rule, gelwright.rule.Subject subject) {
+    return subject.name().isEmpty() ? Subject.FORMULA : new Subject(kind(rule), subject.name());
+  }
+
+  /** What becomes of one rule for one subject; empty when the formula has no such subject. */
+  Optional<Judge.Judged> judged(CompiledRule rule, Profile facts, Subject about) {
+    for (gelwright.rule.Subject subject : rule.subjects(facts)) {
+      if (subject.name().equals(about.name())) {
+        return Optional.of(judged(rule, facts, subject));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** What would settle a rule for a subject that is borderline, the most useful first. */
+  Optional<String> settledBy(CompiledRule rule, Profile facts, Subject about) {
+    for (gelwright.rule.Subject subject : rule.subjects(facts)) {
+      if (subject.name().equals(about.name())) {
+        return rule.require(facts, subject).comparison().stream()
+            .flatMap(comparison -> comparison.undecidedBy().stream())
+            .map(contribution -> contribution.doubt().settledBy())
+            .filter(text -> !text.isEmpty())
+            .findFirst();
+      }
+    }
+    return Optional.empty();
+  }
+
+  /**
+   * What becomes of all rules but those about acceptances, without those that hold or do not apply.
+   */
+  Map<Concern, Judge.Judged> concerns(Profile facts) {
+    Map<Concern, Judge.Judged> concerns = new HashMap<>();
+    for (CompiledRule rule : aboutFormula) {
+      for (gelwright.rule.Subject subject : rule.subjects(facts)) {
+        Judge.Judged judged = judged(rule, facts, subject);
+        switch (judged.outcome()) {
+          case BREAKS, BORDERLINE, UNKNOWN ->
+              concerns.put(new Concern(rule.id(), about(rule, subject)), judged);
+          default -> {
+            // Nothing to be concerned about.
+          }
+        }
+      }
+    }
+    return concerns;
+  }
+
+  Knowledge knowledge() {
+    return knowledge;
+  }
+
   /** One review under way. */
   private final class Session {
     private final Profile profile;
@@ -235,32 +304,30 @@ public final class Reviewer {
     }
 
     private Verdict ask(CompiledRule rule, Profile facts, gelwright.rule.Subject subject) {
-      Truth member = new Truth(subject.membership(), subject.membershipMissing());
-      Truth applies = member.and(rule.when(facts, subject));
-      boolean duty = rule.rule().kind() == Rule.Kind.DUTY;
-      if (duty && !rule.hasRequirement()) {
-        return duty(rule, facts, subject, Judge.duty(applies));
-      }
-      if (applies.odds().verdict() == Odds.Verdict.BREAKS) {
-        return duty ? Verdict.DOES_NOT_APPLY : Verdict.NOT_APPLICABLE;
-      }
-      Judge.Judged judged = Judge.requirement(applies, rule.met(facts, subject));
-      if (duty && judged.outcome() == Outcome.UNKNOWN) {
-        // The sheet carries nothing to check the duty against: it applies all the same.
-        return duty(rule, facts, subject, Judge.duty(applies));
-      }
-      if (judged.outcome() == Outcome.HOLDS) {
-        return Verdict.HOLDS;
-      }
-      if (!bare) {
-        candidates.add(candidate(rule, facts, subject, judged, rule.require(facts, subject)));
+      Judge.Judged judged = Reviewer.judged(rule, facts, subject);
+      switch (judged.outcome()) {
+        case HOLDS -> {
+          return Verdict.HOLDS;
+        }
+        case NOT_APPLICABLE -> {
+          return Verdict.NOT_APPLICABLE;
+        }
+        case DOES_NOT_APPLY -> {
+          return Verdict.DOES_NOT_APPLY;
+        }
+        case APPLIES, MAY_APPLY -> duty(rule, facts, subject, judged);
+        default -> {
+          if (!bare) {
+            candidates.add(candidate(rule, facts, subject, judged, rule.require(facts, subject)));
+          }
+        }
       }
       return judged.verdict();
     }
 
-    private Verdict duty(
+    private void duty(
         CompiledRule rule, Profile facts, gelwright.rule.Subject subject, Judge.Judged judged) {
-      if (judged.outcome() != Outcome.DOES_NOT_APPLY && !bare) {
+      if (!bare) {
         duties.add(
             new Duty(
                 rule.id(),
@@ -273,7 +340,6 @@ public final class Reviewer {
                 judged.verdict().missing(),
                 sources(rule.sources(subject))));
       }
-      return judged.verdict();
     }
 
     private Candidate candidate(
@@ -389,10 +455,6 @@ public final class Reviewer {
         return facts.place(kind(rule), subject.name());
       }
       return formula.place("");
-    }
-
-    private Subject about(CompiledRule rule, gelwright.rule.Subject subject) {
-      return subject.name().isEmpty() ? Subject.FORMULA : new Subject(kind(rule), subject.name());
     }
 
     // --- Acceptances
