@@ -111,8 +111,9 @@ public final class JsonReport {
     json.writeStringField("level", review.level().word());
     counts(json, review);
     json.writeArrayFieldStart("findings");
+    RemedyWriter remedies = new RemedyWriter(review);
     for (Finding finding : review.findings()) {
-      finding(json, finding, review.formula());
+      finding(json, finding, review.formula(), remedies);
     }
     json.writeEndArray();
     json.writeArrayFieldStart("duties");
@@ -198,7 +199,8 @@ public final class JsonReport {
     return review.counts().getOrDefault(outcome, 0);
   }
 
-  private static void finding(JsonGenerator json, Finding finding, String formula)
+  private static void finding(
+      JsonGenerator json, Finding finding, String formula, RemedyWriter remedies)
       throws IOException {
     json.writeStartObject();
     json.writeStringField("rule", finding.rule());
@@ -234,6 +236,7 @@ public final class JsonReport {
       }
       json.writeEndObject();
     }
+    remedies.write(json, finding);
     where(json, finding.where());
     if (finding.trace().isPresent()) {
       json.writeFieldName("trace");

@@ -252,7 +252,8 @@ final class Samples {
         new TreeMap<>(rules),
         new TreeMap<>(Map.of("feel.tack", "We like it tacky")),
         List.of("Hot vessel."),
-        new Place("recipes/wind shelter.yaml", 1, 1, ""));
+        new Place("recipes/wind shelter.yaml", 1, 1, ""),
+        java.util.Optional.empty());
   }
 
   /** A review with this text wherever a user's text can come. */

@@ -109,8 +109,8 @@ final class BundledEngine implements Engine {
     }
 
     @Override
-    public Review review(Formula formula, LocalDate on, boolean trace) {
-      return reviewer.review(formula, on, trace ? Set.of(Include.TRACE) : Set.of());
+    public Review review(Formula formula, LocalDate on, Set<Include> include) {
+      return reviewer.review(formula, on, include);
     }
 
     @Override

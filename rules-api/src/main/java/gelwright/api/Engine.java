@@ -5,11 +5,13 @@ import gelwright.ingredient.Catalogue;
 import gelwright.prediction.Prediction;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
+import gelwright.review.Include;
 import gelwright.review.Review;
 import gelwright.rule.RuleSet;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 
 /** What the commands need of the engine, its readers and its knowledge. */
 interface Engine {
@@ -47,8 +49,8 @@ interface Engine {
      */
     Attempt<Formula> read(byte[] content, String file, byte[] brief, String briefFile);
 
-    /** Reviews a formula. */
-    Review review(Formula formula, LocalDate on, boolean trace);
+    /** Reviews a formula, with what is asked for besides. */
+    Review review(Formula formula, LocalDate on, Set<Include> include);
 
     /** Predicts what a formula is like. */
     Prediction predict(Formula formula, LocalDate on);

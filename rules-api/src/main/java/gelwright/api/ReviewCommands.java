@@ -6,6 +6,7 @@ import gelwright.reports.JUnitReport;
 import gelwright.reports.JsonReport;
 import gelwright.reports.SarifReport;
 import gelwright.reports.Unreadable;
+import gelwright.review.Include;
 import gelwright.review.Review;
 import gelwright.rule.RuleSet;
 import gelwright.rule.Severity;
@@ -48,11 +49,6 @@ final class ReviewCommands {
     JSON,
     SARIF,
     JUNIT
-  }
-
-  /** What a report may hold beside the usual. */
-  enum Include {
-    TRACE
   }
 
   /** From which level on a finding fails the run. */
@@ -142,7 +138,9 @@ final class ReviewCommands {
         names = "--include",
         paramLabel = "WHAT",
         split = ",",
-        description = "Also write: trace (how each finding came about, step by step).")
+        description =
+            "Also write: remedies (what would put each finding right), headroom (how far each number can"
+                + " move), trace (how each finding came about, step by step).")
     private Set<Include> include = new LinkedHashSet<>();
 
     @Option(
@@ -286,7 +284,7 @@ final class ReviewCommands {
       if (formula.value().isEmpty()) {
         return new Done.Not(new Unreadable(file.toString(), formula.problems()));
       }
-      Review review = loaded.review(formula.value().get(), day, include.contains(Include.TRACE));
+      Review review = loaded.review(formula.value().get(), day, include);
       return new Done.Reviewed(review);
     }
 

@@ -3,14 +3,19 @@ package gelwright.api;
 import gelwright.ingredient.Source;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
+import gelwright.review.Concern;
 import gelwright.review.Duty;
 import gelwright.review.Finding;
 import gelwright.review.Outcome;
+import gelwright.review.Remedies;
+import gelwright.review.Remedy;
 import gelwright.review.Review;
 import gelwright.review.Subject;
 import gelwright.rule.Severity;
 import gelwright.rule.Trace;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -46,6 +51,8 @@ final class TextReport {
   private final Ink ink;
   private final StringBuilder text = new StringBuilder();
   private final Map<Source, Integer> sources = new LinkedHashMap<>();
+  private final Map<Concern, Remedies> remedies = new HashMap<>();
+  private final Map<Remedy, Integer> remedyNumbers = new IdentityHashMap<>();
 
   private TextReport(Ink ink) {
     this.ink = ink;
@@ -64,6 +71,10 @@ final class TextReport {
       line(ink.quiet(Plain.line(review.place().file())));
     }
     paragraph("", Words.verdict(review), 0);
+    for (Remedies each : review.remedies().orElse(List.of())) {
+      remedies.put(new Concern(each.rule(), each.subject()), each);
+      each.offers().forEach(offer -> remedyNumbers.put(offer, remedyNumbers.size() + 1));
+    }
     section("Breaks", review, finding -> finding.outcome() == Outcome.BREAKS);
     section("Borderline", review, finding -> finding.outcome() == Outcome.BORDERLINE);
     unchecked(review);
@@ -142,8 +153,24 @@ final class TextReport {
     if (!settling.isEmpty()) {
       paragraph("To settle it: ", String.join("; ", settling) + ".", INDENT);
     }
+    remedies(findings);
     lesson(first);
     last(findings);
+  }
+
+  private void remedies(List<Finding> findings) {
+    for (Finding finding : findings) {
+      Remedies found = remedies.get(new Concern(finding.rule(), finding.subject()));
+      if (found == null) {
+        continue;
+      }
+      String about = findings.size() == 1 ? "" : " – " + Words.subject(finding.subject());
+      for (Remedy remedy : found.offers()) {
+        paragraph(
+            "Remedy " + remedyNumbers.get(remedy) + about + ": ", Words.remedy(remedy), INDENT);
+      }
+      found.none().ifPresent(none -> paragraph("Remedy" + about + ": ", none, INDENT));
+    }
   }
 
   /** The sentences with which all messages end, if each says something before them. */

@@ -6,6 +6,7 @@ import gelwright.quantity.Odds;
 import gelwright.quantity.Quantity;
 import gelwright.review.Finding;
 import gelwright.review.Outcome;
+import gelwright.review.Remedy;
 import gelwright.review.Review;
 import gelwright.review.Shown;
 import gelwright.review.Subject;
@@ -22,6 +23,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -160,6 +162,43 @@ final class Words {
         + " in "
         + nearest[1]
         + (odds.low() < 0.5 ? " that it holds." : ".");
+  }
+
+  /** A remedy with its odds, and what else it does. */
+  static String remedy(Remedy remedy) {
+    StringBuilder words = new StringBuilder(remedy.text());
+    words.append(' ');
+    if (remedy.reaches()) {
+      words.append(
+          remedy.odds() >= Odds.HOLDS_FROM
+              ? "Then it holds."
+              : "Then it holds with odds of " + percent(remedy.odds()) + ".");
+    } else {
+      words
+          .append("This goes as far as it can: the odds become ")
+          .append(percent(remedy.odds()))
+          .append('.');
+      remedy.measure().ifPresent(what -> words.append(" To settle it: ").append(what).append('.'));
+    }
+    // The finding itself is cleared by every remedy that reaches.
+    int more = remedy.clears().size() - (remedy.reaches() ? 1 : 0);
+    if (more > 0) {
+      words.append(" Clears ").append(Plain.count(more, "other finding")).append(" too.");
+    }
+    words.append(
+        remedy.raises().isEmpty()
+            ? " Raises nothing new."
+            : " Raises: "
+                + remedy.raises().stream()
+                    .map(
+                        each ->
+                            each.rule()
+                                + (each.subject().isFormula()
+                                    ? ""
+                                    : " (" + subject(each.subject()) + ")"))
+                    .collect(Collectors.joining(", "))
+                + ".");
+    return words.toString();
   }
 
   private static String percent(double odds) {

@@ -14,6 +14,7 @@ import gelwright.quantity.Unit;
 import gelwright.review.Duty;
 import gelwright.review.Editions;
 import gelwright.review.Finding;
+import gelwright.review.Include;
 import gelwright.review.Outcome;
 import gelwright.review.Review;
 import gelwright.review.Shown;
@@ -125,7 +126,8 @@ final class FakeEngine implements Engine, Engine.Loaded {
   }
 
   @Override
-  public Review review(Formula formula, LocalDate on, boolean trace) {
+  public Review review(Formula formula, LocalDate on, Set<Include> include) {
+    boolean trace = include.contains(Include.TRACE);
     List<Finding> findings = new ArrayList<>();
     List<Duty> duties = new ArrayList<>();
     TreeMap<String, Outcome> rules = new TreeMap<>();
@@ -187,7 +189,8 @@ final class FakeEngine implements Engine, Engine.Loaded {
         rules,
         new TreeMap<>(),
         List.of("The vessel is hot."),
-        formula.place(""));
+        formula.place(""),
+        java.util.Optional.empty());
   }
 
   private static Finding finding(

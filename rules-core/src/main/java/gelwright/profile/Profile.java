@@ -155,6 +155,20 @@ public final class Profile implements Facts {
     }
   }
 
+  /**
+   * A number of the formula as a whole, in base units.
+   *
+   * @throws IllegalArgumentException when there is no such number
+   */
+  public Bounded value(String property) {
+    for (Definition definition : Properties.FORMULA) {
+      if (definition.name().equals(property) && definition.isNumber()) {
+        return number(definition, 0);
+      }
+    }
+    throw new IllegalArgumentException("no such number: " + property);
+  }
+
   /** All numbers of the formula as a whole, in the order of their names. */
   public List<Value> values() {
     TreeMap<String, Value> all = new TreeMap<>();

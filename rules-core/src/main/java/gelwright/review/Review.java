@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -29,6 +30,8 @@ import java.util.TreeMap;
  * @param switchedOff rules a house switched off, with its reason
  * @param cautions what can hurt the maker or the user
  * @param place of the sheet
+ * @param remedies what can be done about each finding that breaks or is borderline and is not
+ *     accepted, in their order; present when asked for
  */
 public record Review(
     String formula,
@@ -45,7 +48,8 @@ public record Review(
     SortedMap<String, Outcome> rules,
     SortedMap<String, String> switchedOff,
     List<String> cautions,
-    Place place) {
+    Place place,
+    Optional<List<Remedies>> remedies) {
   public Review {
     requireNonNull(formula, "formula");
     EnumMap<Outcome, Integer> all = new EnumMap<>(Outcome.class);
@@ -61,6 +65,7 @@ public record Review(
     rules = Collections.unmodifiableSortedMap(new TreeMap<>(rules));
     switchedOff = Collections.unmodifiableSortedMap(new TreeMap<>(switchedOff));
     cautions = List.copyOf(cautions);
+    remedies = remedies.map(List::copyOf);
   }
 
   /**

@@ -210,6 +210,11 @@ public final class Reviewer {
     return concerns;
   }
 
+  /** What would put the findings of a formula right; see {@link Include#REMEDIES}. */
+  public List<Remedies> remedies(Formula formula, LocalDate on) {
+    return review(formula, on, Set.of(Include.REMEDIES)).remedies().orElseThrow();
+  }
+
   Knowledge knowledge() {
     return knowledge;
   }
@@ -220,6 +225,7 @@ public final class Reviewer {
     private final Formula formula;
     private final LocalDate on;
     private final boolean trace;
+    private final boolean remedies;
     private final List<Candidate> candidates = new ArrayList<>();
     private final List<Duty> duties = new ArrayList<>();
     private final EnumMap<Outcome, Integer> counts = new EnumMap<>(Outcome.class);
@@ -236,6 +242,7 @@ public final class Reviewer {
       this.formula = profile.formula();
       this.on = on;
       this.trace = include.contains(Include.TRACE);
+      this.remedies = include.contains(Include.REMEDIES);
     }
 
     Map<Subject, Verdict> only(CompiledRule rule) {
@@ -580,7 +587,20 @@ public final class Reviewer {
           rules,
           knowledge.rules().switchedOff(),
           cautions(),
-          formula.place(""));
+          formula.place(""),
+          remedies ? Optional.of(remedies(findings)) : Optional.empty());
+    }
+
+    private List<Remedies> remedies(List<Finding> findings) {
+      List<Finding> troubles =
+          findings.stream()
+              .filter(each -> !each.isAccepted() && each.outcome() != Outcome.UNKNOWN)
+              .toList();
+      if (troubles.isEmpty()) {
+        return List.of();
+      }
+      RemedySearch search = new RemedySearch(Reviewer.this, profile);
+      return troubles.stream().map(search::of).toList();
     }
 
     private Finding with(Finding f, Acceptance acceptance) {

@@ -1,0 +1,379 @@
+package gelwright.review;
+
+import gelwright.formula.Edit;
+import gelwright.formula.Formula;
+import gelwright.profile.Profile;
+import gelwright.rule.CompiledRule;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** Looks for what puts the findings of one formula right. */
+final class RemedySearch {
+  // For each finding the rule's levers are turned one at a time until the odds reach the aim. A knob
+  // is bracketed – one step, two, then an eighth more each time – and the bracket halved, so that
+  // the step before the one found does not reach the aim; what is not monotone is looked at step by
+  // step. While a knob is turned only the rule at hand is asked. The few smallest changes that reach
+  // the aim are then made in earnest: all rules are asked of the changed formula, and what that
+  // clears and raises is told with the offer.
+  //
+  // Where no single lever does it, two are tried together: one is put to its best or half-way
+  // there, the other is turned as before.
+
+  /** So many offers a finding. */
+  private static final int OFFERS = 3;
+
+  /** So many changes a finding that reach the aim are reviewed as a whole. */
+  private static final int REVIEWED = 6;
+
+  /** So many levers, those that help most, are tried in pairs. */
+  private static final int PAIRED = 3;
+
+  /** An offer that does not reach the aim must make the odds better by this much. */
+  private static final double WORTHWHILE = 0.05;
+
+  /** Changed formulas kept with what is known of them. */
+  private static final int KEPT = 64;
+
+  private final Reviewer reviewer;
+  private final Profile profile;
+  private final Levers levers;
+  private final Map<Concern, Judge.Judged> before;
+  private final Map<List<Edit>, Profile> trials =
+      new LinkedHashMap<>(KEPT, 0.75f, true) {
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<List<Edit>, Profile> eldest) {
+          return size() > KEPT;
+        }
+      };
+  private final Map<List<Edit>, Map<Concern, Judge.Judged>> reviewed = new HashMap<>();
+
+  /** A change and the odds it leads to. */
+  private record Tried(List<Edit> edits, double effort, double odds, boolean reaches) {}
+
+  RemedySearch(Reviewer reviewer, Profile profile) {
+    this.reviewer = reviewer;
+    this.profile = profile;
+    this.levers = new Levers(profile, reviewer.knowledge());
+    this.before = reviewer.concerns(profile);
+  }
+
+  /** Whether there is anything to be put right. */
+  static boolean isTrouble(Judge.Judged judged) {
+    return judged.outcome() == Outcome.BREAKS
+        || (judged.outcome() == Outcome.BORDERLINE && judged.odds().low() < Remedy.AIM);
+  }
+
+  /** What can be done about a finding. */
+  Remedies of(Finding finding) {
+    CompiledRule rule = reviewer.knowledge().rules().rule(finding.rule()).orElseThrow();
+    Subject subject = finding.subject();
+    if (finding.odds().low() >= Remedy.AIM) {
+      return none(finding, "The odds that it holds reach four in five already.");
+    }
+    Levers.Found found = levers.of(rule, subject);
+    List<Tried> reaching = new ArrayList<>();
+    List<Tried> short_ = new ArrayList<>();
+    Map<Knob, Tried> best = new LinkedHashMap<>();
+    for (Knob knob : found.knobs()) {
+      Tried tried = solve(rule, subject, List.of(), 0, knob);
+      (tried.reaches() ? reaching : short_).add(tried);
+      best.put(knob, tried);
+    }
+    for (Levers.Choice choice : found.choices()) {
+      Tried tried = attempt(rule, subject, choice.edits(), choice.effort());
+      (tried.reaches() ? reaching : short_).add(tried);
+    }
+    if (reaching.isEmpty()) {
+      reaching.addAll(pairs(rule, subject, best, short_));
+    }
+    List<Remedy> offers = offers(rule, subject, reaching, finding);
+    if (offers.isEmpty()) {
+      offers = farthest(rule, subject, short_, finding);
+    }
+    if (!offers.isEmpty()) {
+      return new Remedies(finding.rule(), subject, offers, Optional.empty());
+    }
+    return none(
+        finding,
+        found.knobs().isEmpty() && found.choices().isEmpty()
+            ? "There is nothing here that a number could be turned for; the finding says what to do."
+            : "Nothing within limits helps: every lever of this rule was turned as far as it goes.");
+  }
+
+  private static Remedies none(Finding finding, String why) {
+    return new Remedies(finding.rule(), finding.subject(), List.of(), Optional.of(why));
+  }
+
+  // --- Single levers
+  // ---------------------------------------------------------------------------------
+
+  private Tried solve(
+      CompiledRule rule, Subject subject, List<Edit> first, double effort, Knob knob) {
+    long failed = 0;
+    long steps = 1;
+    Optional<Tried> best = Optional.empty();
+    while (steps <= knob.most()) {
+      Tried tried = attempt(rule, subject, first, effort, knob, steps);
+      if (tried.reaches()) {
+        return knob.isMonotone()
+            ? halve(rule, subject, first, effort, knob, failed, steps, tried)
+            : tried;
+      }
+      if (best.isEmpty() || tried.odds() > best.get().odds()) {
+        best = Optional.of(tried);
+      }
+      failed = steps;
+      long next = knob.after(steps);
+      steps = steps < knob.most() && next > knob.most() ? knob.most() : next;
+    }
+    return best.orElseThrow();
+  }
+
+  private Tried halve(
+      CompiledRule rule,
+      Subject subject,
+      List<Edit> first,
+      double effort,
+      Knob knob,
+      long failed,
+      long reached,
+      Tried there) {
+    long low = failed;
+    long high = reached;
+    Tried tried = there;
+    while (high - low > 1) {
+      long middle = low + (high - low) / 2;
+      Tried half = attempt(rule, subject, first, effort, knob, middle);
+      if (half.reaches()) {
+        high = middle;
+        tried = half;
+      } else {
+        low = middle;
+      }
+    }
+    return tried;
+  }
+
+  private Tried attempt(
+      CompiledRule rule, Subject subject, List<Edit> first, double effort, Knob knob, long steps) {
+    List<Edit> edits = new ArrayList<>(first);
+    edits.addAll(knob.edits(steps));
+    return attempt(rule, subject, List.copyOf(edits), effort + knob.effort(steps));
+  }
+
+  private Tried attempt(CompiledRule rule, Subject subject, List<Edit> edits, double effort) {
+    Optional<Judge.Judged> judged =
+        reviewer.judged(rule, changed(edits), then(edits, subject));
+    // Where the subject is gone, there is nothing left to find fault with.
+    double odds = judged.map(RemedySearch::odds).orElse(1.0);
+    return new Tried(edits, effort, odds, odds >= Remedy.AIM);
+  }
+
+  // What the subject is called in the changed formula: a step may have another number, and what is
+  // asked of an ingredient is asked of the one in its place.
+  private Subject then(List<Edit> edits, Subject subject) {
+    for (Edit edit : edits) {
+      if (edit instanceof Edit.Substitution each
+          && levers.inci(each.ingredient()).equals(subject.name())) {
+        return new Subject(subject.kind(), levers.inci(each.with()));
+      }
+    }
+    return Steps.of(profile.formula(), edits).then(subject);
+  }
+
+  private static double odds(Judge.Judged judged) {
+    return switch (judged.outcome()) {
+      case HOLDS, NOT_APPLICABLE, DOES_NOT_APPLY -> 1;
+      case UNKNOWN -> 0;
+      default -> judged.odds().low();
+    };
+  }
+
+  private Profile changed(List<Edit> edits) {
+    Profile known = trials.get(edits);
+    if (known == null) {
+      Formula formula = Edit.all(edits, profile.formula());
+      known = profile.with(formula);
+      trials.put(edits, known);
+    }
+    return known;
+  }
+
+  // --- Pairs
+  // ----------------------------------------------------------------------------------------
+
+  private List<Tried> pairs(
+      CompiledRule rule, Subject subject, Map<Knob, Tried> knobs, List<Tried> alone) {
+    List<Tried> reaching = new ArrayList<>();
+    List<Tried> firsts =
+        alone.stream()
+            .sorted(Comparator.comparingDouble(each -> -each.odds()))
+            .limit(PAIRED)
+            .toList();
+    for (Tried first : firsts) {
+      for (Map.Entry<Knob, Tried> second : knobs.entrySet()) {
+        boolean apart = !touches(first.edits(), second.getValue().edits());
+        if (apart && second.getValue().odds() > 0) {
+          Tried tried = solve(rule, subject, first.edits(), first.effort(), second.getKey());
+          if (tried.reaches()) {
+            reaching.add(tried);
+          }
+        }
+      }
+    }
+    return reaching;
+  }
+
+  // Whether two changes turn the same thing; water that both move counts too, since the second
+  // would not know what the first has left.
+  private static boolean touches(List<Edit> some, List<Edit> others) {
+    for (Edit one : some) {
+      for (Edit other : others) {
+        if (place(one).equals(place(other)) || isStructural(one) || isStructural(other)) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private static boolean isStructural(Edit edit) {
+    return edit instanceof Edit.Addition
+        || edit instanceof Edit.Removal
+        || edit instanceof Edit.Move
+        || edit instanceof Edit.Insertion;
+  }
+
+  private static String place(Edit edit) {
+    if (edit instanceof Edit.OfAmount each) {
+      return "line " + each.line();
+    }
+    if (edit instanceof Edit.Substitution each) {
+      return "line " + each.line();
+    }
+    if (edit instanceof Edit.OfStep each) {
+      return "step " + each.step() + each.part();
+    }
+    if (edit instanceof Edit.OfBrief each) {
+      return "brief " + each.promise();
+    }
+    return edit.getClass().getSimpleName();
+  }
+
+  // --- Offers
+  // ---------------------------------------------------------------------------------------
+
+  private List<Remedy> offers(
+      CompiledRule rule, Subject subject, List<Tried> reaching, Finding finding) {
+    List<Tried> smallest =
+        reaching.stream()
+            .sorted(Comparator.comparingDouble(Tried::effort))
+            .limit(REVIEWED)
+            .toList();
+    record Ranked(Remedy remedy, double effort) {}
+    List<Ranked> ranked = new ArrayList<>();
+    Set<String> told = new HashSet<>();
+    for (Tried tried : smallest) {
+      Remedy remedy = remedy(rule, subject, tried, finding);
+      if (told.add(remedy.text())) {
+        ranked.add(new Ranked(remedy, tried.effort()));
+      }
+    }
+    ranked.sort(
+        Comparator.<Ranked>comparingInt(each -> each.remedy().raises().size())
+            .thenComparingDouble(Ranked::effort));
+    return ranked.stream().map(Ranked::remedy).limit(OFFERS).toList();
+  }
+
+  private List<Remedy> farthest(
+      CompiledRule rule, Subject subject, List<Tried> short_, Finding finding) {
+    return short_.stream()
+        .filter(each -> each.odds() >= finding.odds().low() + WORTHWHILE)
+        .max(
+            Comparator.comparingDouble(Tried::odds)
+                .thenComparing(Comparator.comparingDouble(Tried::effort).reversed()))
+        .map(each -> List.of(remedy(rule, subject, each, finding)))
+        .orElse(List.of());
+  }
+
+  private Remedy remedy(CompiledRule rule, Subject subject, Tried tried, Finding finding) {
+    Map<Concern, Judge.Judged> after =
+        reviewed.computeIfAbsent(tried.edits(), this::concerns);
+    Optional<String> measure =
+        tried.reaches()
+            ? Optional.empty()
+            : reviewer.settledBy(
+                rule,
+                changed(tried.edits()),
+                then(tried.edits(), subject));
+    return new Remedy(
+        tried.edits(),
+        tried.odds(),
+        tried.reaches(),
+        measure,
+        sorted(clears(after)),
+        sorted(raises(after)));
+  }
+
+  // What there is to be concerned about in the changed formula, its steps called as they are now.
+  private Map<Concern, Judge.Judged> concerns(List<Edit> edits) {
+    Map<Concern, Judge.Judged> then = reviewer.concerns(changed(edits));
+    Steps steps = Steps.of(profile.formula(), edits);
+    if (steps.areInOrder()) {
+      return then;
+    }
+    Map<Concern, Judge.Judged> now = new HashMap<>();
+    then.forEach(
+        (concern, judged) ->
+            now.put(new Concern(concern.rule(), steps.now(concern.subject())), judged));
+    return now;
+  }
+
+  private List<Concern> clears(Map<Concern, Judge.Judged> after) {
+    List<Concern> clears = new ArrayList<>();
+    before.forEach(
+        (concern, was) -> {
+          Judge.Judged is = after.get(concern);
+          boolean settled = is == null || (!isTrouble(is) && is.outcome() != Outcome.UNKNOWN);
+          if (settled && (isTrouble(was) || was.outcome() == Outcome.UNKNOWN)) {
+            clears.add(concern);
+          }
+        });
+    return clears;
+  }
+
+  private List<Concern> raises(Map<Concern, Judge.Judged> after) {
+    List<Concern> raises = new ArrayList<>();
+    after.forEach(
+        (concern, is) -> {
+          Judge.Judged was = before.get(concern);
+          boolean wasTrouble = was != null && isTrouble(was);
+          boolean wasOpen = was != null && was.outcome() == Outcome.UNKNOWN;
+          boolean worse =
+              isTrouble(is)
+                  ? !wasTrouble
+                      || (is.outcome() == Outcome.BREAKS && was.outcome() != Outcome.BREAKS)
+                  : is.outcome() == Outcome.UNKNOWN && !wasOpen && !wasTrouble;
+          if (worse) {
+            raises.add(concern);
+          }
+        });
+    return raises;
+  }
+
+  private static List<Concern> sorted(List<Concern> concerns) {
+    return concerns.stream()
+        .sorted(
+            Comparator.comparing(Concern::rule)
+                .thenComparing(each -> each.subject().kind())
+                .thenComparing(each -> each.subject().name()))
+        .toList();
+  }
+}
