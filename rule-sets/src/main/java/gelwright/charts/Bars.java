@@ -24,17 +24,25 @@ public record Bars(String title, String quantity, String unit, List<Bar> bars) {
   }
 
   /**
-   * A bar from zero.
+   * A bar.
    *
    * @param name of what it measures
-   * @param value finite
+   * @param from where it starts; finite, 0 for an amount
+   * @param to where it ends; finite
+   * @param label what stands at its end
    */
-  public record Bar(String name, double value) {
+  public record Bar(String name, double from, double to, String label) {
     public Bar {
       requireNonNull(name, "name");
-      if (!Double.isFinite(value)) {
-        throw new IllegalArgumentException("value of " + name + " is not finite");
+      requireNonNull(label, "label");
+      if (!Double.isFinite(from) || !Double.isFinite(to)) {
+        throw new IllegalArgumentException("an end of " + name + " is not finite");
       }
+    }
+
+    /** An amount: a bar from zero. */
+    public static Bar of(String name, double value, String unit) {
+      return new Bar(name, 0, value, Telling.number(value, unit));
     }
   }
 }

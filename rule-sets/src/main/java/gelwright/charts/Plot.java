@@ -106,8 +106,8 @@ record Plot(Map<String, Object> specification, int height) {
     double least = 0;
     double most = 0;
     for (Bars.Bar bar : bars.bars()) {
-      least = Math.min(least, bar.value());
-      most = Math.max(most, bar.value());
+      least = Math.min(least, Math.min(bar.from(), bar.to()));
+      most = Math.max(most, Math.max(bar.from(), bar.to()));
     }
     double length = most == least ? 1 : most - least;
     double from = least < 0 ? least - 0.14 * length : 0;
@@ -122,28 +122,32 @@ record Plot(Map<String, Object> specification, int height) {
       block.put(
           "data",
           map(
-              "a", List.of(Math.min(0, bar.value())),
-              "b", List.of(Math.max(0, bar.value())),
+              "a", List.of(Math.min(bar.from(), bar.to())),
+              "b", List.of(Math.max(bar.from(), bar.to())),
               "c", List.of(y - 0.34),
               "d", List.of(y + 0.1)));
       block.put("mapping", map("xmin", "a", "xmax", "b", "ymin", "c", "ymax", "d"));
       block.putAll(map("fill", COLOURS.get(0), "size", 0));
       layers.add(block);
+      if (bar.from() < 0 && bar.to() > 0) {
+        // Where nothing has moved.
+        Map<String, Object> zero = map("geom", "segment", "tooltips", "none");
+        zero.put("data", map("a", List.of(0.0), "c", List.of(y - 0.34), "d", List.of(y + 0.1)));
+        zero.put("mapping", map("x", "a", "xend", "a", "y", "c", "yend", "d"));
+        zero.putAll(map("color", "#FFFFFF", "size", 1));
+        layers.add(zero);
+      }
       layers.add(words(from + 0.01 * length, y + 0.3, shortened(bar.name(), 80), true));
-      boolean positive = bar.value() >= 0;
+      boolean positive = bar.to() >= bar.from();
       layers.add(
-          words(
-              bar.value() + (positive ? 0.01 : -0.01) * length,
-              y - 0.12,
-              Telling.number(bar.value(), bars.unit()),
-              positive));
+          words(bar.to() + (positive ? 0.01 : -0.01) * length, y - 0.12, bar.label(), positive));
     }
     Curve.Axis along = Curve.Axis.linear(bars.quantity(), bars.unit());
     Map<String, Object> across = map("aesthetic", "y", "name", "", "expand", List.of(0, 0));
     across.putAll(
         map("limits", List.of(0.5, size + 0.6), "breaks", List.of(), "labels", List.of()));
     List<Object> scales =
-        List.of(axis("x", along, new Extent(from, most + 0.14 * length, false)), across);
+        List.of(axis("x", along, new Extent(from, most + (least < 0 ? 0.55 : 0.14) * length, false)), across);
     Map<String, Object> plot = plot(bars.title(), about, layers, scales, List.of());
     plot.put("theme", theme("none"));
     return new Plot(plot, 110 + BAR * size);

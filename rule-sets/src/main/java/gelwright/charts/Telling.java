@@ -34,7 +34,7 @@ final class Telling {
   static String of(Bars bars) {
     List<String> values = new ArrayList<>();
     for (Bars.Bar bar : bars.bars()) {
-      values.add(bar.name() + " " + number(bar.value(), bars.unit()));
+      values.add(bar.name() + " " + bar.label());
     }
     return capital(bars.quantity()) + ": " + String.join("; ", values) + ".";
   }

@@ -160,6 +160,9 @@ public final class JsonReport {
     }
     json.writeEndObject();
     strings(json, "cautions", review.cautions());
+    if (review.headroom().isPresent()) {
+      HeadroomReport.write(json, review.headroom().get(), review.formula());
+    }
     where(json, review.place());
     json.writeEndObject();
   }

@@ -21,7 +21,7 @@ import java.util.TreeMap;
  */
 public final class PredictionReport {
   /** What every prediction says of itself. */
-  private static final String STANDING =
+  static final String STANDING =
       "A prediction with its sources: not a certificate, and not a safety assessment.";
 
   private final boolean indented;

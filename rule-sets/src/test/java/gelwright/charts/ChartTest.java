@@ -100,9 +100,9 @@ final class ChartTest {
                     "share",
                     "%",
                     List.of(
-                        new Bars.Bar("Aqua", 95.5),
-                        new Bars.Bar(HOSTILE, 4),
-                        new Bars.Bar(HOSTILE, 0))),
+                        Bars.Bar.of("Aqua", 95.5, "%"),
+                        Bars.Bar.of(HOSTILE, 4, "%"),
+                        Bars.Bar.of(HOSTILE, 0, "%"))),
                 HOSTILE)),
         Arguments.of(
             "bars below zero",
@@ -111,7 +111,7 @@ final class ChartTest {
                     "Room left",
                     "room",
                     "",
-                    List.of(new Bars.Bar("pH", -0.4), new Bars.Bar("a", 0))),
+                    List.of(Bars.Bar.of("pH", -0.4, ""), Bars.Bar.of("a", 0, ""))),
                 "")));
   }
 

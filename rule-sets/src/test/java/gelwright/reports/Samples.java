@@ -253,6 +253,7 @@ final class Samples {
         new TreeMap<>(Map.of("feel.tack", "We like it tacky")),
         List.of("Hot vessel."),
         new Place("recipes/wind shelter.yaml", 1, 1, ""),
+        java.util.Optional.empty(),
         java.util.Optional.empty());
   }
 

@@ -190,6 +190,7 @@ final class FakeEngine implements Engine, Engine.Loaded {
         new TreeMap<>(),
         List.of("The vessel is hot."),
         formula.place(""),
+        java.util.Optional.empty(),
         java.util.Optional.empty());
   }
 

@@ -100,17 +100,84 @@ final class Levers {
     return found;
   }
 
-  /** Knobs of everything that headroom is asked of: stated shares, the pH, temperatures. */
-  List<Knob> all() {
-    List<Knob> all = new ArrayList<>();
-    for (int i = 0; i < formula.lines().size(); i++) {
-      share(i, false, false).ifPresent(all::add);
-      share(i, true, false).ifPresent(all::add);
+  /**
+   * A number that can be moved either way.
+   *
+   * @param what which
+   * @param now where it stands
+   * @param grid the step it is moved in
+   * @param down towards less, where it can be
+   * @param up towards more, where it can be
+   */
+  record Movable(
+      Headroom.What what, Quantity now, Quantity grid, Optional<Knob> down, Optional<Knob> up) {
+    /** How many steps lie between nothing and where it stands. */
+    double stepsFromNothing() {
+      return Math.abs(now.value() / grid.value());
     }
-    all.addAll(pH(true));
+
+    /** Where it stands after so many steps of one of its knobs. */
+    Quantity at(Knob knob, long steps) {
+      for (Edit edit : knob.edits(steps)) {
+        if (edit instanceof Edit.OfAmount each
+            && what instanceof Headroom.What.ShareOf share
+            && each.line() == share.line()) {
+          return percent(((Amount.Stated) each.to()).share());
+        }
+        if (edit instanceof Edit.OfPH each) {
+          return Quantity.of(each.to(), Unit.PH);
+        }
+        if (edit instanceof Edit.OfStep each) {
+          return each.to();
+        }
+      }
+      throw new IllegalArgumentException("knob does not move " + what.text());
+    }
+  }
+
+  private static Quantity percent(Share share) {
+    return Quantity.of(share.percent(), Unit.PERCENT);
+  }
+
+  /** What headroom is asked of: stated shares, the pH, temperatures of the procedure. */
+  List<Movable> movables() {
+    List<Movable> all = new ArrayList<>();
+    for (int i = 0; i < formula.lines().size(); i++) {
+      Optional<Knob> down = share(i, false, false);
+      Optional<Knob> up = share(i, true, false);
+      Line line = formula.lines().get(i);
+      if ((down.isPresent() || up.isPresent()) && line.amount() instanceof Amount.Stated stated) {
+        all.add(
+            new Movable(
+                new Headroom.What.ShareOf(i, line.name()),
+                percent(stated.share()),
+                percent(grid),
+                down,
+                up));
+      }
+    }
+    List<Knob> pH = pH(true);
+    if (!pH.isEmpty()) {
+      double now = ((Knobs.PH) pH.get(0)).now().orElse(((Knobs.PH) pH.get(0)).start() * Grid.PH);
+      all.add(
+          new Movable(
+              new Headroom.What.PH(),
+              Quantity.of(now, Unit.PH),
+              Quantity.of(Grid.PH, Unit.PH),
+              Optional.of(pH.get(0)),
+              Optional.of(pH.get(1))));
+    }
     for (List<Integer> plateau : plateaus()) {
-      all.add(new Knobs.Temperature(formula.method(), plateau, false));
-      all.add(new Knobs.Temperature(formula.method(), plateau, true));
+      int first = plateau.get(0);
+      all.add(
+          new Movable(
+              new Headroom.What.Temperature(first),
+              Quantity.of(
+                  formula.method().get(first).temperature().orElseThrow().in(Unit.CELSIUS),
+                  Unit.CELSIUS),
+              Quantity.of(1, Unit.CELSIUS),
+              Optional.of(new Knobs.Temperature(formula.method(), plateau, false)),
+              Optional.of(new Knobs.Temperature(formula.method(), plateau, true))));
     }
     return all;
   }

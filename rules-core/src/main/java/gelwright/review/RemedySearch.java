@@ -197,6 +197,7 @@ final class RemedySearch {
   }
 
   private Profile changed(List<Edit> edits) {
+    Patience.check();
     Profile known = trials.get(edits);
     if (known == null) {
       Formula formula = Edit.all(edits, profile.formula());

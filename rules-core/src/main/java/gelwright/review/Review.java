@@ -32,6 +32,7 @@ import java.util.TreeMap;
  * @param place of the sheet
  * @param remedies what can be done about each finding that breaks or is borderline and is not
  *     accepted, in their order; present when asked for
+ * @param headroom how far each number can move; present when asked for
  */
 public record Review(
     String formula,
@@ -49,7 +50,8 @@ public record Review(
     SortedMap<String, String> switchedOff,
     List<String> cautions,
     Place place,
-    Optional<List<Remedies>> remedies) {
+    Optional<List<Remedies>> remedies,
+    Optional<List<Headroom>> headroom) {
   public Review {
     requireNonNull(formula, "formula");
     EnumMap<Outcome, Integer> all = new EnumMap<>(Outcome.class);
@@ -66,6 +68,7 @@ public record Review(
     switchedOff = Collections.unmodifiableSortedMap(new TreeMap<>(switchedOff));
     cautions = List.copyOf(cautions);
     remedies = remedies.map(List::copyOf);
+    headroom = headroom.map(List::copyOf);
   }
 
   /**

@@ -215,6 +215,13 @@ public final class Reviewer {
     return review(formula, on, Set.of(Include.REMEDIES)).remedies().orElseThrow();
   }
 
+  /** How far each number of a formula can move; see {@link Include#HEADROOM}. */
+  public List<Headroom> headroom(Formula formula, LocalDate on) {
+    requireNonNull(formula, "formula");
+    requireNonNull(on, "on");
+    return new HeadroomSearch(this, profiler.profile(formula, on)).all();
+  }
+
   Knowledge knowledge() {
     return knowledge;
   }
@@ -226,6 +233,7 @@ public final class Reviewer {
     private final LocalDate on;
     private final boolean trace;
     private final boolean remedies;
+    private final boolean headroom;
     private final List<Candidate> candidates = new ArrayList<>();
     private final List<Duty> duties = new ArrayList<>();
     private final EnumMap<Outcome, Integer> counts = new EnumMap<>(Outcome.class);
@@ -243,6 +251,7 @@ public final class Reviewer {
       this.on = on;
       this.trace = include.contains(Include.TRACE);
       this.remedies = include.contains(Include.REMEDIES);
+      this.headroom = include.contains(Include.HEADROOM);
     }
 
     Map<Subject, Verdict> only(CompiledRule rule) {
@@ -588,7 +597,10 @@ public final class Reviewer {
           knowledge.rules().switchedOff(),
           cautions(),
           formula.place(""),
-          remedies ? Optional.of(remedies(findings)) : Optional.empty());
+          remedies ? Optional.of(remedies(findings)) : Optional.empty(),
+          headroom
+              ? Optional.of(new HeadroomSearch(Reviewer.this, profile).all())
+              : Optional.empty());
     }
 
     private List<Remedies> remedies(List<Finding> findings) {

@@ -9,8 +9,8 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
-import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Runs evaluations on as many threads as there is work for a processor, whatever threads the
@@ -80,7 +80,7 @@ final class Evaluator implements AutoCloseable {
   }
 
   private <T> Pending<T> start(Callable<T> work) {
-    Pending<T> pending = new Pending<>(new CompletableFuture<>(), new AtomicBoolean());
+    Pending<T> pending = new Pending<>(new CompletableFuture<>(), new Worker());
     try {
       threads.execute(() -> run(work, pending));
     } catch (RuntimeException stopped) {
@@ -94,19 +94,45 @@ final class Evaluator implements AutoCloseable {
   private <T> void run(Callable<T> work, Pending<T> pending) {
     running.incrementAndGet();
     try {
-      if (!pending.abandoned.get()) {
+      if (pending.worker.begins()) {
         pending.result.complete(work.call());
       }
     } catch (Exception | StackOverflowError | OutOfMemoryError problem) {
       pending.result.completeExceptionally(problem);
     } finally {
+      pending.worker.ends();
       running.decrementAndGet();
       places.release();
     }
   }
 
+  /** The thread of an evaluation while it runs, so that it can be told to give up. */
+  private static final class Worker {
+    private @Nullable Thread thread;
+    private boolean abandoned;
+
+    /** Whether anybody still waits for it. */
+    synchronized boolean begins() {
+      thread = Thread.currentThread();
+      return !abandoned;
+    }
+
+    synchronized void ends() {
+      thread = null;
+      // Whoever gave it up may have done so at the last moment.
+      boolean unused = Thread.interrupted();
+    }
+
+    synchronized void abandon() {
+      abandoned = true;
+      if (thread != null) {
+        thread.interrupt();
+      }
+    }
+  }
+
   /** An evaluation that was taken on. */
-  record Pending<T>(CompletableFuture<T> result, AtomicBoolean abandoned) {
+  record Pending<T>(CompletableFuture<T> result, Worker worker) {
     boolean isDone() {
       return result.isDone();
     }
@@ -115,10 +141,10 @@ final class Evaluator implements AutoCloseable {
       try {
         return result.get(most.toNanos(), TimeUnit.NANOSECONDS);
       } catch (TimeoutException late) {
-        abandoned.set(true);
+        worker.abandon();
         throw tooLong();
       } catch (InterruptedException interrupted) {
-        abandoned.set(true);
+        worker.abandon();
         Thread.currentThread().interrupt();
         throw tooLong();
       } catch (ExecutionException failed) {
