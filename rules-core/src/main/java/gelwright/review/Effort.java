@@ -5,8 +5,8 @@ package gelwright.review;
  * common practice, no source: they order offers and decide nothing else.
  */
 final class Effort {
-  /** A new ingredient, or one left out, counts like a share changed by a factor of e. */
-  static final double INGREDIENT = 1;
+  /** A new ingredient, or one left out; a share changed by a factor of e counts 1. */
+  static final double INGREDIENT = 1.5;
 
   /** Another ingredient in the place of one. */
   static final double SUBSTITUTION = 1.6;
@@ -21,7 +21,7 @@ final class Effort {
   static final double STEP = 0.7;
 
   /** Another promise: of the texture, the package, the area. */
-  static final double PROMISE = 1.5;
+  static final double PROMISE = 2.5;
 
   /** So many kelvins count like a factor of e. */
   static final double KELVINS = 20;

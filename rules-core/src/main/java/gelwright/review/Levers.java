@@ -30,7 +30,7 @@ import java.util.Set;
 /** What a rule's levers come to in one formula: what can be turned, and what can be chosen. */
 final class Levers {
   /** So many substitutes and new ingredients are looked at, the most alike first. */
-  private static final int MOST_ALIKE = 12;
+  private static final int MOST_ALIKE = 40;
 
   private static final int MOST_NEW = 4;
 
@@ -783,13 +783,14 @@ final class Levers {
     if (aboutOne) {
       return linesThat(line -> isNamed(line, subject));
     }
-    if (isRow(rule) || function.equals("ingredient")) {
-      List<Integer> mentioned = linesThat(line -> isMentioned(rule, subject, line));
-      if (!mentioned.isEmpty() || function.equals("ingredient")) {
-        return mentioned;
-      }
-    }
-    return linesThat(line -> has(line.name(), function));
+    List<Integer> mentioned =
+        linesThat(
+            line ->
+                isMentioned(rule, subject, line)
+                    && (function.equals("ingredient") || has(line.name(), function)));
+    return mentioned.isEmpty() && !function.equals("ingredient")
+        ? linesThat(line -> has(line.name(), function))
+        : mentioned;
   }
 
   private interface Which {

@@ -29,8 +29,14 @@ final class RemedySearch {
   /** So many offers a finding. */
   private static final int OFFERS = 3;
 
-  /** So many changes a finding that reach the aim are reviewed as a whole. */
-  private static final int REVIEWED = 6;
+  /** So many offers with substitutes, and with another promise. */
+  private static final int ALIKE = 2;
+
+  /** So many changes of a kind, of those that reach the aim, are reviewed as a whole. */
+  private static final int REVIEWED = 12;
+
+  /** So many of those with another promise. */
+  private static final int PROMISES = 3;
 
   /** So many levers, those that help most, are tried in pairs. */
   private static final int PAIRED = 3;
@@ -273,24 +279,53 @@ final class RemedySearch {
 
   private List<Remedy> offers(
       CompiledRule rule, Subject subject, List<Tried> reaching, Finding finding) {
-    List<Tried> smallest =
-        reaching.stream()
-            .sorted(Comparator.comparingDouble(Tried::effort))
-            .limit(REVIEWED)
-            .toList();
-    record Ranked(Remedy remedy, double effort) {}
+    List<Tried> smallest = smallest(reaching);
+    record Ranked(Remedy remedy, double effort, Class<?> kind) {}
     List<Ranked> ranked = new ArrayList<>();
     Set<String> told = new HashSet<>();
     for (Tried tried : smallest) {
       Remedy remedy = remedy(rule, subject, tried, finding);
       if (told.add(remedy.text())) {
-        ranked.add(new Ranked(remedy, tried.effort()));
+        ranked.add(new Ranked(remedy, tried.effort(), kind(tried)));
       }
     }
     ranked.sort(
         Comparator.<Ranked>comparingInt(each -> each.remedy().raises().size())
             .thenComparingDouble(Ranked::effort));
-    return ranked.stream().map(Ranked::remedy).limit(OFFERS).toList();
+    List<Remedy> offers = new ArrayList<>();
+    Map<Class<?>, Integer> ofKind = new HashMap<>();
+    for (Ranked each : ranked) {
+      // Of substitutes and promises the best two, so that another way out is seen too.
+      boolean listed =
+          each.kind() != Edit.class && ofKind.merge(each.kind(), 1, Integer::sum) > ALIKE;
+      if (!listed && offers.size() < OFFERS) {
+        offers.add(each.remedy());
+      }
+    }
+    return offers;
+  }
+
+  // The smallest changes, substitutes and promises by themselves: there are many of them, and they
+  // must not crowd out one another or the rest.
+  private static List<Tried> smallest(List<Tried> reaching) {
+    Map<Class<?>, List<Tried>> byKind = new LinkedHashMap<>();
+    reaching.stream()
+        .sorted(Comparator.comparingDouble(Tried::effort))
+        .forEach(each -> byKind.computeIfAbsent(kind(each), key -> new ArrayList<>()).add(each));
+    List<Tried> smallest = new ArrayList<>();
+    byKind.forEach(
+        (kind, tried) ->
+            smallest.addAll(
+                tried.subList(
+                    0, Math.min(tried.size(), kind == Edit.OfBrief.class ? PROMISES : REVIEWED))));
+    return smallest;
+  }
+
+  private static Class<?> kind(Tried tried) {
+    Edit first = tried.edits().get(0);
+    return first instanceof Edit.Substitution || first instanceof Edit.OfBrief
+        ? first.getClass()
+        : Edit.class;
   }
 
   private List<Remedy> farthest(
