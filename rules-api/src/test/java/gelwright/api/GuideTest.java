@@ -4,13 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -32,27 +28,9 @@ final class GuideTest {
   private static final String PROGRAM = "java -jar rules-api/target/gelwright.jar ";
   private static final Pattern BLOCK = Pattern.compile("(?ms)^```sh\\R(.*?)^```");
   private static final Pattern WORD = Pattern.compile("'([^']*)'|(\\S+)");
-  private static final Engine ENGINE = new LoadedOnce();
+  private static final Engine ENGINE = new Ran.LoadedOnce();
 
   @TempDir Path folder;
-
-  /** Reading the bundled sheets once is enough for all the lines. */
-  private static final class LoadedOnce implements Engine {
-    private final Engine engine = new BundledEngine();
-    private final Attempt<Loaded> bundled = engine.load(List.of(), List.of());
-
-    @Override
-    public Attempt<Loaded> load(List<Path> ruleFolders, List<Path> ingredientFolders) {
-      return ruleFolders.isEmpty() && ingredientFolders.isEmpty()
-          ? bundled
-          : engine.load(ruleFolders, ingredientFolders);
-    }
-
-    @Override
-    public Checked check(List<Path> ruleFolders, List<Path> ingredientFolders, LocalDate on) {
-      return engine.check(ruleFolders, ingredientFolders, on);
-    }
-  }
 
   static List<String> lines() throws IOException {
     List<String> lines = new ArrayList<>();
@@ -167,23 +145,7 @@ final class GuideTest {
     return words.toArray(String[]::new);
   }
 
-  private record Ran(int status, String out, String err) {}
-
   private static Ran run(String... arguments) {
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    ByteArrayOutputStream err = new ByteArrayOutputStream();
-    int status =
-        new Program(
-                ENGINE,
-                new Terminal(
-                    out,
-                    StandardCharsets.UTF_8,
-                    new PrintStream(err, true, StandardCharsets.UTF_8),
-                    false,
-                    Map.of(),
-                    () -> LocalDate.of(2026, 11, 25)))
-            .run(arguments);
-    return new Ran(
-        status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    return Ran.of(ENGINE, arguments);
   }
 }

@@ -36,7 +36,7 @@ final class RemedySearch {
   private static final int REVIEWED = 12;
 
   /** So many of those with another promise. */
-  private static final int PROMISES = 3;
+  private static final int PROMISES = 8;
 
   /** So many levers, those that help most, are tried in pairs. */
   private static final int PAIRED = 3;
