@@ -58,6 +58,12 @@ enum ProblemType {
       "The header Content-Type is missing or names a form that is not read here, its charset is not"
           + " UTF-8, or the body has a content coding.",
       "The detail and the header Accept-Post list what is read."),
+  MISDIRECTED(
+      421,
+      "The request was meant for another host",
+      "The service has no token and serves this machine alone, and the request names another host."
+          + " A page of the web that has its own name point to this machine would look like that.",
+      "Ask for localhost or 127.0.0.1, or run the service with a token."),
   NOT_A_FORMULA(
       422,
       "The document is not a formula",

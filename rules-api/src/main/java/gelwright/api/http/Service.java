@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -159,7 +160,7 @@ public final class Service implements AutoCloseable {
     this.streams = new Semaphore(guards.streams());
     this.metrics = new Metrics(evaluator, () -> guards.streams() - streams.availablePermits());
     this.log = new Log(settings.log(), settings.accessLog());
-    this.access = new Access(settings.token(), settings.corsOrigins());
+    this.access = new Access(settings.token(), settings.corsOrigins(), settings.isLoopback());
     this.web =
         Javalin.create(
             config -> {
@@ -335,6 +336,7 @@ public final class Service implements AutoCloseable {
     if (draining.get()) {
       context.res().setHeader("Connection", "close");
     }
+    access.checkHost(Objects.requireNonNullElse(context.req().getHeader("Host"), ""));
     String address = context.req().getRequestURI();
     if (address.contains("//") || address.contains(";")) {
       throw Trouble.of(
