@@ -38,6 +38,9 @@ public final class ComparisonReport {
           + " room, by the same hand. It does not say which of the two is better; it is not a"
           + " certificate, and not a safety assessment.";
 
+  /** Stands for the formulas as a whole where JSON names what something is of. */
+  private static final String BOTH = "both";
+
   private final boolean indented;
 
   private ComparisonReport(boolean indented) {
@@ -109,7 +112,7 @@ public final class ComparisonReport {
     for (OpenCheck open : comparison.unchecked()) {
       json.writeStartObject();
       json.writeStringField("rule", open.rule());
-      JsonReport.subject(json, open.subject(), "");
+      JsonReport.subject(json, open.subject(), BOTH);
       strings(json, "first", open.first());
       strings(json, "second", open.second());
       json.writeEndObject();
@@ -211,7 +214,7 @@ public final class ComparisonReport {
       throws IOException {
     json.writeStartObject();
     json.writeStringField("name", property.name());
-    JsonReport.subject(json, property.subject(), "");
+    JsonReport.subject(json, property.subject(), BOTH);
     json.writeStringField("meaning", property.meaning());
     number(json, "first", property.first(), property.firstOrigin());
     number(json, "second", property.second(), property.secondOrigin());
@@ -267,7 +270,7 @@ public final class ComparisonReport {
     json.writeStringField("change", change.kind().word());
     json.writeStringField("rule", change.finding().rule());
     json.writeStringField("title", change.finding().title());
-    JsonReport.subject(json, change.finding().subject(), "");
+    JsonReport.subject(json, change.finding().subject(), BOTH);
     finding(json, "first", change.first(), change.firstOutcome());
     finding(json, "second", change.second(), change.secondOutcome());
     json.writeStringField("lesson", change.finding().lesson());
@@ -286,7 +289,7 @@ public final class ComparisonReport {
     if (finding.isPresent()) {
       json.writeStringField("level", finding.get().level().word());
       odds(json, "odds", finding.get().odds());
-      JsonReport.subject(json, finding.get().subject(), "");
+      JsonReport.subject(json, finding.get().subject(), BOTH);
       json.writeStringField("message", finding.get().message());
       JsonReport.missing(json, finding.get().missing());
       json.writeBooleanField("accepted", finding.get().isAccepted());
@@ -300,7 +303,7 @@ public final class ComparisonReport {
     json.writeStringField("change", change.kind().word());
     json.writeStringField("rule", change.duty().rule());
     json.writeStringField("title", change.duty().title());
-    JsonReport.subject(json, change.duty().subject(), "");
+    JsonReport.subject(json, change.duty().subject(), BOTH);
     json.writeStringField("message", change.duty().message());
     string(json, "first", change.first().map(Duty::applies).map(Outcome::word));
     string(json, "second", change.second().map(Duty::applies).map(Outcome::word));

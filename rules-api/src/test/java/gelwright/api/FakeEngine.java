@@ -3,6 +3,7 @@ package gelwright.api;
 import gelwright.formula.Acceptance;
 import gelwright.formula.Brief;
 import gelwright.formula.Equipment;
+import gelwright.comparison.FormulaComparison;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.ingredient.Source;
@@ -240,6 +241,11 @@ final class FakeEngine implements Engine, Engine.Loaded {
             : List.of(new Lacking("oil-load." + rule.id(), kinds, rule.place())),
         0,
         true);
+  }
+
+  @Override
+  public FormulaComparison compare(Formula first, Formula second, LocalDate on) {
+    throw new UnsupportedOperationException("nothing to compare with");
   }
 
   @Override

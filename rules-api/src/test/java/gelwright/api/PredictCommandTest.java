@@ -74,7 +74,7 @@ final class PredictCommandTest {
         .lines()
         .forEach(
             line ->
-                assertTrue(Plain.length(line) <= TextReport.WIDTH || !line.contains(" "), line));
+                assertTrue(Plain.length(line) <= TextPage.WIDTH || !line.contains(" "), line));
   }
 
   @ParameterizedTest(name = "as SVG, {0} -> one picture, the same bytes twice")

@@ -121,7 +121,7 @@ final class Overlay {
         points.isEmpty()
             ? List.of()
             : List.of(
-                new Curve.Series(second + " over " + first, Curve.Kind.LIKELY, points)),
+                new Curve.Series("the second over the first", Curve.Kind.LIKELY, points)),
         points.isEmpty()
             ? List.of()
             : List.of(Curve.Mark.alongY("no difference", 1, 1)),

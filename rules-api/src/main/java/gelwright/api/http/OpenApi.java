@@ -84,6 +84,7 @@ final class OpenApi {
       published(json, "Formula", "formula", "");
       published(json, "Review", "review", "review");
       published(json, "Prediction", "prediction", "");
+      published(json, "Comparison", "comparison", "");
       json.writeEndObject();
     }
     json.writeEndObject();
