@@ -238,7 +238,8 @@ final class ComparisonText {
           List.of(
               shortName(property),
               verdict(property) + amount(property.difference()),
-              values(property));
+              values(property),
+              isProbable(property) ? "open: " + open(property) : "");
       subjects.computeIfAbsent(told, key -> new LinkedHashSet<>()).add(of(property.subject()));
       missing.computeIfAbsent(told, key -> new TreeSet<>()).addAll(missing(property));
     }
@@ -248,8 +249,15 @@ final class ComparisonText {
           page.paragraph(told.get(2), 4);
           names.remove("");
           page.paragraph(names.isEmpty() ? "" : "of " + String.join(", ", names), 4);
+          page.paragraph(told.get(3), 4);
           missing(missing.get(told));
         });
+  }
+
+  private static boolean isProbable(PropertyComparison property) {
+    return !property.undecidedBy().isEmpty()
+        && (property.verdict() == Verdict.PROBABLY_HIGHER
+            || property.verdict() == Verdict.PROBABLY_LOWER);
   }
 
   /** Of a procedure the numbers count steps, which stand above; the others are told. */

@@ -110,7 +110,7 @@ public final class Comparer {
       this.on = on;
       this.equal = named(first, FIRST).equals(named(second, FIRST));
       this.before = Profile.of(named(first, FIRST), knowledge.catalogue());
-      this.after = Profile.of(named(second, SECOND), knowledge.catalogue());
+      this.after = Profile.of(named(second, equal ? FIRST : SECOND), knowledge.catalogue());
       this.shared = sharedDoubts();
     }
 
