@@ -393,9 +393,7 @@ record Plot(Map<String, Object> specification, int height) {
   }
 
   private static List<Curve.Series> readings(Curve curve) {
-    return curve.series().stream()
-        .filter(series -> series.kind() == Curve.Kind.MEASURED)
-        .toList();
+    return curve.series().stream().filter(series -> series.kind() == Curve.Kind.MEASURED).toList();
   }
 
   // Not in the legend, whose keys would all get one shape; the caption tells what they are.

@@ -210,8 +210,7 @@ public final class ComparisonReport {
     json.writeEndObject();
   }
 
-  private static void property(JsonGenerator json, PropertyComparison property)
-      throws IOException {
+  private static void property(JsonGenerator json, PropertyComparison property) throws IOException {
     json.writeStartObject();
     json.writeStringField("name", property.name());
     JsonReport.subject(json, property.subject(), BOTH);

@@ -65,9 +65,14 @@ final class DifferenceDrawsTest {
     Formula warm = gel("warm", "4", "1.2", "38", "90");
     return Stream.of(
         // Nothing but the concentration differs, which is not in doubt: sure on both routes.
-        Arguments.of("more gum", warm, gel("more", "4", "1.3", "38", "90"), "gel.yield-stress", 0.0),
         Arguments.of(
-            "more glycerin", warm, gel("dearer", "9", "1.2", "38", "90"), "gel.viscosity-rubbing", 0.1),
+            "more gum", warm, gel("more", "4", "1.3", "38", "90"), "gel.yield-stress", 0.0),
+        Arguments.of(
+            "more glycerin",
+            warm,
+            gel("dearer", "9", "1.2", "38", "90"),
+            "gel.viscosity-rubbing",
+            0.1),
         // A little less gum against a little better hydration.
         Arguments.of(
             "more gum, colder",
@@ -118,8 +123,7 @@ final class DifferenceDrawsTest {
     assertEquals(drawn, compared.higher().low(), ERROR + bends, what);
     ratios.sort(Double::compare);
     double spreadDrawn = Math.log(ratios.get(DRAWS - DRAWS / 20) / ratios.get(DRAWS / 20));
-    double spread =
-        Math.log(compared.difference().high() / compared.difference().low());
+    double spread = Math.log(compared.difference().high() / compared.difference().low());
     // The two ends together: a width to 4 % by the draws, the rest for what bends.
     assertTrue(
         spread < 1e-6 ? spreadDrawn < 1e-6 : Math.abs(Math.log(spreadDrawn / spread)) < 0.5,

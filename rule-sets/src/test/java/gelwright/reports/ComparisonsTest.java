@@ -404,7 +404,9 @@ final class ComparisonsTest {
     Formula second =
         read(
             GEL.replace("{ phase: A, name: Glycerin", "{ phase: B, name: glycerin")
-                .replace("share: 0.4 % }", "share: 0.4 % }\n  - { phase: C, name: Glycerin, share: 1 % }"));
+                .replace(
+                    "share: 0.4 % }",
+                    "share: 0.4 % }\n  - { phase: C, name: Glycerin, share: 1 % }"));
     FormulaComparison comparison = compare(first, second);
     List<LineChange> glycerin =
         comparison.recipe().stream().filter(each -> each.ingredient().equals("Glycerin")).toList();
@@ -453,8 +455,7 @@ final class ComparisonsTest {
     FormulaComparison comparison = compare(WARM, COLD);
     Curve flow = comparison.curve("flow").orElseThrow();
     assertEquals(
-        List.of(WARM.name(), COLD.name()),
-        flow.series().stream().map(Curve.Series::name).toList());
+        List.of(WARM.name(), COLD.name()), flow.series().stream().map(Curve.Series::name).toList());
     assertEquals(flow.marks().size(), Set.copyOf(flow.marks()).size());
     String svg = Chart.of(flow, comparison.about()).svg("flow");
     assertTrue(svg.contains("stroke-dasharray"), "the second line is dashed");
@@ -474,7 +475,8 @@ final class ComparisonsTest {
   @Test
   @DisplayName("readings of both -> diamonds and open circles, each explained")
   void shapes() {
-    String reading = "measured: [{ what: viscosity, value: 3.3 Pa·s, shear-rate: 10 /s, at: 25 °C }]\n";
+    String reading =
+        "measured: [{ what: viscosity, value: 3.3 Pa·s, shear-rate: 10 /s, at: 25 °C }]\n";
     FormulaComparison comparison =
         compare(
             read(GEL + reading),

@@ -101,9 +101,7 @@ final class CompareCommand implements Callable<Integer> {
       return ExitStatus.WRONG;
     }
     FormulaComparison comparison =
-        loaded
-            .get()
-            .compare(before.value().get(), after.value().get(), report.day(terminal));
+        loaded.get().compare(before.value().get(), after.value().get(), report.day(terminal));
     report.write(written(comparison), terminal);
     return ExitStatus.FINE;
   }
@@ -118,8 +116,7 @@ final class CompareCommand implements Callable<Integer> {
 
   private byte[] written(FormulaComparison comparison) {
     return switch (format) {
-      case TEXT ->
-          report.encoded(ComparisonText.of(comparison, report.ink(terminal)), terminal);
+      case TEXT -> report.encoded(ComparisonText.of(comparison, report.ink(terminal)), terminal);
       case JSON -> ComparisonReport.indented().text(comparison).getBytes(StandardCharsets.UTF_8);
       case SVG -> drawn(comparison).getBytes(StandardCharsets.UTF_8);
     };

@@ -441,8 +441,7 @@ final class ComparisonText {
     for (FindingChange change : some) {
       Finding finding = change.finding();
       String subject = Words.subject(finding.subject());
-      page.paragraph(
-          "- ", finding.title() + (subject.isEmpty() ? "" : " – " + subject), 2);
+      page.paragraph("- ", finding.title() + (subject.isEmpty() ? "" : " – " + subject), 2);
       page.paragraph(
           outcome(change.first(), change.firstOutcome())
               + " → "
@@ -450,9 +449,7 @@ final class ComparisonText {
           4);
       page.paragraph(
           finding.message()
-              + (finding.sources().isEmpty()
-                  ? ""
-                  : " Sources: " + page.cite(finding.sources())),
+              + (finding.sources().isEmpty() ? "" : " Sources: " + page.cite(finding.sources())),
           4);
       page.line("    [" + finding.rule() + "]");
     }
@@ -463,9 +460,7 @@ final class ComparisonText {
       return "does not arise";
     }
     String words =
-        outcome.get() == Outcome.UNKNOWN
-            ? "not checked"
-            : outcome.get().word().replace('-', ' ');
+        outcome.get() == Outcome.UNKNOWN ? "not checked" : outcome.get().word().replace('-', ' ');
     if (finding.isEmpty()) {
       return words;
     }
@@ -511,7 +506,9 @@ final class ComparisonText {
     page.heading("Cautions and duties");
     lines.forEach(line -> page.paragraph("- ", line, 2));
     page.paragraph(
-        lines.isEmpty() ? "The same " + kept + " on both sides." : kept + " the same on both sides.",
+        lines.isEmpty()
+            ? "The same " + kept + " on both sides."
+            : kept + " the same on both sides.",
         2);
   }
 

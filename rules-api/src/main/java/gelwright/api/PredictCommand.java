@@ -97,8 +97,7 @@ final class PredictCommand implements Callable<Integer> {
 
   private byte[] written(Prediction prediction) {
     return switch (format) {
-      case TEXT ->
-          report.encoded(PredictionText.of(prediction, report.ink(terminal)), terminal);
+      case TEXT -> report.encoded(PredictionText.of(prediction, report.ink(terminal)), terminal);
       case JSON -> PredictionReport.indented().text(prediction).getBytes(StandardCharsets.UTF_8);
       case SVG -> drawn(prediction).getBytes(StandardCharsets.UTF_8);
     };

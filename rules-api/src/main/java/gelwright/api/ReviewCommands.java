@@ -199,8 +199,7 @@ final class ReviewCommands {
         terminal.complain(LintReport.skipped(found.skipped()) + "\n");
       }
       if (!reviews.isEmpty() || !unreadable.isEmpty()) {
-        made.write(
-            report(reviews, unreadable, found.skipped(), loaded.get().ruleSets()), terminal);
+        made.write(report(reviews, unreadable, found.skipped(), loaded.get().ruleSets()), terminal);
       }
       return new ExitStatus(failOn.level(), requireChecked).of(reviews, unreadable);
     }
@@ -290,8 +289,7 @@ final class ReviewCommands {
       switch (format) {
         case TEXT ->
             bytes.write(
-                made.encoded(
-                    text(reviews, unreadable, skipped, made.ink(terminal)), terminal));
+                made.encoded(text(reviews, unreadable, skipped, made.ink(terminal)), terminal));
         case JSON -> {
           if (reviews.size() == 1 && unreadable.isEmpty()) {
             JsonReport.indented().write(reviews.get(0), bytes);

@@ -1,9 +1,9 @@
 package gelwright.api;
 
+import gelwright.comparison.FormulaComparison;
 import gelwright.formula.Acceptance;
 import gelwright.formula.Brief;
 import gelwright.formula.Equipment;
-import gelwright.comparison.FormulaComparison;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.ingredient.Source;

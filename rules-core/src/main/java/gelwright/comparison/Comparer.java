@@ -392,16 +392,15 @@ public final class Comparer {
                                 inFirst.getOrDefault(
                                     key.subject(), notAStep(key.subject(), " of the second")))),
                 other,
-                other.map(Finding::outcome)
+                other
+                    .map(Finding::outcome)
                     .or(() -> outcome(verdictsOfSecond, key.rule(), key.subject()))));
       }
       return all;
     }
 
     private static Subject notAStep(Subject subject, String suffix) {
-      return subject.kind().equals("step")
-          ? new Subject("step", subject.name() + suffix)
-          : subject;
+      return subject.kind().equals("step") ? new Subject("step", subject.name() + suffix) : subject;
     }
 
     private static LocalDate on(Review review) {
@@ -451,7 +450,8 @@ public final class Comparer {
       a.unchecked()
           .forEach(each -> before.put(ofFirst(each.rule(), each.subject()), each.missing()));
       Map<Key, List<String>> after = new LinkedHashMap<>();
-      b.unchecked().forEach(each -> after.put(new Key(each.rule(), each.subject()), each.missing()));
+      b.unchecked()
+          .forEach(each -> after.put(new Key(each.rule(), each.subject()), each.missing()));
       Set<Key> keys = new java.util.LinkedHashSet<>(after.keySet());
       keys.addAll(before.keySet());
       List<OpenCheck> all = new ArrayList<>();

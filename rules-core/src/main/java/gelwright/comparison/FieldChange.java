@@ -21,8 +21,7 @@ public record FieldChange(String field, Optional<String> first, Optional<String>
   }
 
   /** Adds the field to a list where it differs. */
-  static void compare(
-      List<FieldChange> into, String field, Optional<?> first, Optional<?> second) {
+  static void compare(List<FieldChange> into, String field, Optional<?> first, Optional<?> second) {
     Optional<String> before = first.map(Object::toString);
     Optional<String> after = second.map(Object::toString);
     if (!before.equals(after)) {

@@ -106,8 +106,7 @@ final class Overlay {
       Bounded at = ratio.apply(rate);
       if (at.isKnown() && at.atLeast().likely() > 0 && Double.isFinite(at.atLeast().high())) {
         points.add(
-            new Curve.Point(
-                rate, at.atLeast().low(), at.atLeast().likely(), at.atLeast().high()));
+            new Curve.Point(rate, at.atLeast().low(), at.atLeast().likely(), at.atLeast().high()));
       }
     }
     if (points.isEmpty() && missing.isEmpty()) {
@@ -120,11 +119,8 @@ final class Overlay {
         Curve.Axis.logarithmic("ratio of the viscosities", ""),
         points.isEmpty()
             ? List.of()
-            : List.of(
-                new Curve.Series("the second over the first", Curve.Kind.LIKELY, points)),
-        points.isEmpty()
-            ? List.of()
-            : List.of(Curve.Mark.alongY("no difference", 1, 1)),
+            : List.of(new Curve.Series("the second over the first", Curve.Kind.LIKELY, points)),
+        points.isEmpty() ? List.of() : List.of(Curve.Mark.alongY("no difference", 1, 1)),
         missing);
   }
 

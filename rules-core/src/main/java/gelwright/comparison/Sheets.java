@@ -306,8 +306,7 @@ final class Sheets {
     FieldChange.compare(fields, "with", a.with(), b.with());
     FieldChange.compare(fields, "into", a.into(), b.into());
     FieldChange.compare(fields, "temperature", a.temperature(), b.temperature());
-    FieldChange.compare(
-        fields, "pH", a.pH().map(Numbers::plain), b.pH().map(Numbers::plain));
+    FieldChange.compare(fields, "pH", a.pH().map(Numbers::plain), b.pH().map(Numbers::plain));
     FieldChange.compare(fields, "over", a.over(), b.over());
     FieldChange.compare(fields, "for", a.lasting(), b.lasting());
     FieldChange.compare(fields, "stir", a.stir(), b.stir());

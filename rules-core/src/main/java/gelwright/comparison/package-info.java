@@ -9,8 +9,8 @@
  *
  * <p>The two are taken as made side by side: of the same lots, in the same room, by the same hand.
  * So the doubts of gums, raw materials, room and models are the same doubts on both sides and
- * cancel, as far as both numbers move with them alike. Readings, and the pH that an adjustment
- * ends at, are of one batch each and never cancel.
+ * cancel, as far as both numbers move with them alike. Readings, and the pH that an adjustment ends
+ * at, are of one batch each and never cancel.
  *
  * <ul>
  *   <li>{@code FormulaComparison} – all of it; {@code FormulaSide} – what is told of one formula

@@ -25,7 +25,8 @@ final class AlignmentTest {
     return text.chars().mapToObj(c -> String.valueOf((char) c)).toList();
   }
 
-  // XMJYAUZ and MZJAWXU, with the subsequence MJAU of length 4: T. H. Cormen et al. give ABCBDAB and
+  // XMJYAUZ and MZJAWXU, with the subsequence MJAU of length 4: T. H. Cormen et al. give ABCBDAB
+  // and
   // BDCABA with length 4 (Introduction to Algorithms, 3rd ed. 2009, section 15.4; from memory).
   @ParameterizedTest(name = "{0} and {1} -> {2} in common")
   @CsvSource({
@@ -58,7 +59,8 @@ final class AlignmentTest {
             new Alignment.Row(Alignment.NONE, 1),
             new Alignment.Row(1, 2),
             new Alignment.Row(2, 3)),
-        Alignment.of(List.of("heat", "mixes", "fill"), List.of("heat", "x", "mixed", "fill"), ALIKE));
+        Alignment.of(
+            List.of("heat", "mixes", "fill"), List.of("heat", "x", "mixed", "fill"), ALIKE));
   }
 
   private static long pairs(List<Alignment.Row> rows) {
@@ -76,7 +78,8 @@ final class AlignmentTest {
   }
 
   @Test
-  @DisplayName("random lists -> every element once and in order, as good as trying all ways, mirrored")
+  @DisplayName(
+      "random lists -> every element once and in order, as good as trying all ways, mirrored")
   void holds() {
     Seeded.tries(
         400,
@@ -113,9 +116,7 @@ final class AlignmentTest {
         .filter(row -> row.first() != Alignment.NONE && row.second() != Alignment.NONE)
         .map(
             row ->
-                mirrored
-                    ? List.of(row.second(), row.first())
-                    : List.of(row.first(), row.second()))
+                mirrored ? List.of(row.second(), row.first()) : List.of(row.first(), row.second()))
         .toList();
   }
 
