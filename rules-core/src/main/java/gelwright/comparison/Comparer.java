@@ -27,6 +27,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -162,13 +163,13 @@ public final class Comparer {
     // --- Properties
 
     private List<PropertyComparison> properties() {
-      Map<List<String>, Predictor.Number> ofFirst = new LinkedHashMap<>();
-      for (Predictor.Number number : Predictor.numbers(before)) {
+      Map<List<String>, Predictor.Property> ofFirst = new LinkedHashMap<>();
+      for (Predictor.Property number : Predictor.properties(before)) {
         ofFirst.put(key(number), number);
       }
       List<PropertyComparison> all = new ArrayList<>();
-      for (Predictor.Number number : Predictor.numbers(after)) {
-        Predictor.Number partner = ofFirst.get(key(number));
+      for (Predictor.Property number : Predictor.properties(after)) {
+        Predictor.Property partner = ofFirst.get(key(number));
         if (partner != null && !NOT_COMPARED.contains(number.subject().kind())) {
           all.add(property(partner, number));
         }
@@ -176,11 +177,11 @@ public final class Comparer {
       return all;
     }
 
-    private List<String> key(Predictor.Number number) {
+    private List<String> key(Predictor.Property number) {
       return List.of(number.subject().kind(), number.subject().name(), number.name());
     }
 
-    private PropertyComparison property(Predictor.Number one, Predictor.Number other) {
+    private PropertyComparison property(Predictor.Property one, Predictor.Property other) {
       Bounded a = one.value().value();
       Bounded b = renamed(other.value().value());
       boolean same = equal || isSame(a, b);
@@ -202,7 +203,7 @@ public final class Comparer {
           same ? List.of() : undecided(a, b));
     }
 
-    private String origin(Predictor.Number number) {
+    private String origin(Predictor.Property number) {
       return number.value().origin().name().toLowerCase(Locale.ROOT);
     }
 
@@ -373,7 +374,7 @@ public final class Comparer {
       SortedMap<String, Map<Subject, Verdict>> verdictsOfFirst = reviewer.verdicts(first, on(a));
       SortedMap<String, Map<Subject, Verdict>> verdictsOfSecond = reviewer.verdicts(second, on(b));
       List<FindingChange> all = new ArrayList<>();
-      Set<Key> keys = new java.util.LinkedHashSet<>(after.keySet());
+      Set<Key> keys = new LinkedHashSet<>(after.keySet());
       keys.addAll(before.keySet());
       for (Key key : keys) {
         Optional<Finding> one = Optional.ofNullable(before.get(key));
@@ -427,7 +428,7 @@ public final class Comparer {
       a.duties().forEach(each -> before.put(ofFirst(each.rule(), each.subject()), each));
       Map<Key, Duty> after = new LinkedHashMap<>();
       b.duties().forEach(each -> after.put(new Key(each.rule(), each.subject()), each));
-      Set<Key> keys = new java.util.LinkedHashSet<>(after.keySet());
+      Set<Key> keys = new LinkedHashSet<>(after.keySet());
       keys.addAll(before.keySet());
       List<DutyChange> all = new ArrayList<>();
       for (Key key : keys) {
@@ -452,7 +453,7 @@ public final class Comparer {
       Map<Key, List<String>> after = new LinkedHashMap<>();
       b.unchecked()
           .forEach(each -> after.put(new Key(each.rule(), each.subject()), each.missing()));
-      Set<Key> keys = new java.util.LinkedHashSet<>(after.keySet());
+      Set<Key> keys = new LinkedHashSet<>(after.keySet());
       keys.addAll(before.keySet());
       List<OpenCheck> all = new ArrayList<>();
       for (Key key : keys) {

@@ -19,6 +19,8 @@ import gelwright.quantity.Share;
 import gelwright.quantity.Unit;
 import gelwright.review.Shown;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -119,7 +121,6 @@ final class Sheets {
   static List<LineChange> recipe(Profile first, Profile second, Catalogue catalogue) {
     Map<String, List<Entry>> before = entries(first, catalogue);
     Map<String, List<Entry>> after = entries(second, catalogue);
-    List<Entry> partners = new ArrayList<>(first.formula().lines().size());
     Map<Integer, Entry> partnerOfSecond = new LinkedHashMap<>();
     Map<Integer, Entry> partnerOfFirst = new LinkedHashMap<>();
     before.forEach(
@@ -143,22 +144,21 @@ final class Sheets {
             }
           }
         });
-    partners.addAll(ordered(before));
-    List<Entry> seconds = ordered(after);
+    List<Entry> firsts = ordered(before);
     List<LineChange> all = new ArrayList<>();
-    int next = removed(all, partners, 0, partnerOfFirst, catalogue);
-    for (Entry entry : seconds) {
+    int next = removed(all, firsts, 0, partnerOfFirst, catalogue);
+    for (Entry entry : ordered(after)) {
       Optional<Entry> partner = Optional.ofNullable(partnerOfSecond.get(entry.index()));
       all.add(change(partner, Optional.of(entry), catalogue));
       if (partner.isPresent() && partner.get().index() >= next) {
         // What was removed right behind it stands behind it still.
-        next = removed(all, partners, partner.get().index() + 1, partnerOfFirst, catalogue);
+        next = removed(all, firsts, partner.get().index() + 1, partnerOfFirst, catalogue);
       }
     }
     // Lines that moved past others leave some behind.
-    Set<Integer> told = new java.util.HashSet<>();
+    Set<Integer> told = new HashSet<>();
     all.forEach(change -> change.first().ifPresent(line -> told.add(line.number() - 1)));
-    for (Entry entry : partners) {
+    for (Entry entry : firsts) {
       if (!told.contains(entry.index())) {
         all.add(change(Optional.of(entry), Optional.empty(), catalogue));
       }
@@ -184,7 +184,7 @@ final class Sheets {
   private static List<Entry> ordered(Map<String, List<Entry>> entries) {
     return entries.values().stream()
         .flatMap(List::stream)
-        .sorted(java.util.Comparator.comparingInt(Entry::index))
+        .sorted(Comparator.comparingInt(Entry::index))
         .toList();
   }
 

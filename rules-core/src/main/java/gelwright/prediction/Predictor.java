@@ -100,7 +100,7 @@ public final class Predictor {
     return new Prediction(
         formula.name(),
         Editions.of(knowledge, formula, on),
-        numbers(profile).stream().map(this::predicted).toList(),
+        properties(profile).stream().map(this::predicted).toList(),
         curves(profile),
         formula.place(""));
   }
@@ -118,8 +118,8 @@ public final class Predictor {
    * @param meaning one sentence
    * @param value as the profile has it
    */
-  public record Number(Subject subject, String name, String meaning, Profile.Value value) {
-    public Number {
+  public record Property(Subject subject, String name, String meaning, Profile.Value value) {
+    public Property {
       requireNonNull(subject, "subject");
       requireNonNull(name, "name");
       requireNonNull(meaning, "meaning");
@@ -128,13 +128,13 @@ public final class Predictor {
   }
 
   /** The numbers that are told of a profile, in the order of {@link Prediction#properties}. */
-  public static List<Number> numbers(Profile profile) {
+  public static List<Property> properties(Profile profile) {
     Vocabulary vocabulary = Profile.vocabulary();
-    List<Number> all = new ArrayList<>();
+    List<Property> all = new ArrayList<>();
     for (Profile.Value value : profile.values()) {
       String meaning =
           vocabulary.property(value.name()).map(Vocabulary.Property::meaning).orElse("");
-      all.add(new Number(Subject.FORMULA, value.name(), meaning, value));
+      all.add(new Property(Subject.FORMULA, value.name(), meaning, value));
     }
     Set<String> told = new HashSet<>();
     for (OfKind each : OF_ITEMS) {
@@ -149,7 +149,7 @@ public final class Predictor {
                     .map(Vocabulary.Property::meaning)
                     .orElse("");
             Subject subject = new Subject(each.kind(), item.item());
-            all.add(new Number(subject, each.kind() + "." + value.name(), meaning, value));
+            all.add(new Property(subject, each.kind() + "." + value.name(), meaning, value));
           }
         }
       }
@@ -164,16 +164,16 @@ public final class Predictor {
     };
   }
 
-  private Predicted predicted(Number number) {
-    Profile.Value value = number.value();
+  private Predicted predicted(Property property) {
+    Profile.Value value = property.value();
     List<Source> sources = new ArrayList<>();
     for (String id : value.sources()) {
       knowledge.catalogue().source(id).ifPresent(sources::add);
     }
     return new Predicted(
-        number.subject(),
-        number.meaning(),
-        Shown.of(number.name(), value.value(), value.unit()),
+        property.subject(),
+        property.meaning(),
+        Shown.of(property.name(), value.value(), value.unit()),
         value.origin().name().toLowerCase(Locale.ROOT),
         sources,
         doubts(value.value(), value.unit()));
