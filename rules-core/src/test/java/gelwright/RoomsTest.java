@@ -70,7 +70,17 @@ final class RoomsTest {
           "review",
               List.of("quantity", "problem", "science", "formula", "ingredient", "profile", "rule"),
           "prediction",
-              List.of("quantity", "problem", "formula", "ingredient", "profile", "rule", "review"));
+              List.of("quantity", "problem", "formula", "ingredient", "profile", "rule", "review"),
+          "comparison",
+              List.of(
+                  "quantity",
+                  "problem",
+                  "formula",
+                  "ingredient",
+                  "profile",
+                  "rule",
+                  "review",
+                  "prediction"));
 
   private static Stream<Arguments> rooms() {
     return ROOMS.entrySet().stream()

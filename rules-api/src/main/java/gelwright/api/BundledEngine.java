@@ -1,5 +1,7 @@
 package gelwright.api;
 
+import gelwright.comparison.Comparer;
+import gelwright.comparison.FormulaComparison;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.prediction.Prediction;
@@ -73,12 +75,14 @@ final class BundledEngine implements Engine {
     private final Library library;
     private final Reviewer reviewer;
     private final Predictor predictor;
+    private final Comparer comparer;
     private final FormulaReader reader = new FormulaReader();
 
     Everything(Library library, Knowledge knowledge) {
       this.library = library;
       this.reviewer = Reviewer.using(knowledge);
       this.predictor = Predictor.using(knowledge);
+      this.comparer = Comparer.using(knowledge);
     }
 
     @Override
@@ -116,6 +120,11 @@ final class BundledEngine implements Engine {
     @Override
     public Prediction predict(Formula formula, LocalDate on) {
       return predictor.predict(formula, on);
+    }
+
+    @Override
+    public FormulaComparison compare(Formula first, Formula second, LocalDate on) {
+      return comparer.compare(first, second, on);
     }
 
     @Override

@@ -1,5 +1,6 @@
 package gelwright.api;
 
+import gelwright.comparison.FormulaComparison;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.prediction.Prediction;
@@ -54,6 +55,9 @@ interface Engine {
 
     /** Predicts what a formula is like. */
     Prediction predict(Formula formula, LocalDate on);
+
+    /** Compares two formulas. */
+    FormulaComparison compare(Formula first, Formula second, LocalDate on);
 
     /** How many examples a rule has. */
     int examplesOf(String rule);

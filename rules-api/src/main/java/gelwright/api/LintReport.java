@@ -46,7 +46,7 @@ final class LintReport {
       paragraph(out, skipped(skipped));
     }
     out.append('\n');
-    paragraph(out, TextReport.CLOSING);
+    paragraph(out, TextPage.CLOSING);
     return out.toString();
   }
 
@@ -190,7 +190,7 @@ final class LintReport {
   }
 
   private static void paragraph(StringBuilder out, String words) {
-    for (String line : Plain.wrap(words, TextReport.WIDTH)) {
+    for (String line : Plain.wrap(words, TextPage.WIDTH)) {
       out.append(line).append('\n');
     }
   }

@@ -54,6 +54,7 @@ final class Program {
         .addSubcommand("lint", new ReviewCommands.Lint(engine, terminal))
         .addSubcommand("predict", new PredictCommand(engine, terminal))
         .addSubcommand("headroom", new HeadroomCommand(engine, terminal))
+        .addSubcommand("compare", new CompareCommand(engine, terminal))
         .addSubcommand("rules", rules)
         .addSubcommand("ingredients", ingredients)
         .addSubcommand("serve", ServeCommand.line(terminal))

@@ -13,7 +13,6 @@ import gelwright.rule.Severity;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -122,17 +121,7 @@ final class ReviewCommands {
         description = "text, json, sarif or junit (default: text).")
     private Format format = Format.TEXT;
 
-    @Option(
-        names = "--out",
-        paramLabel = "FILE",
-        description = "Write the report into this file instead of standard output.")
-    private Optional<Path> out = Optional.empty();
-
-    @Option(
-        names = "--on",
-        paramLabel = "DATE",
-        description = "Review for this day, such as 2026-11-25 (default: today).")
-    private Optional<LocalDate> on = Optional.empty();
+    @Mixin private ReportOptions made = new ReportOptions();
 
     @Option(
         names = "--include",
@@ -195,7 +184,7 @@ final class ReviewCommands {
       SheetFiles found = files(knowledge.folders());
       List<Unreadable> unreadable = new ArrayList<>(found.unreadable());
       List<Review> reviews = new ArrayList<>();
-      LocalDate day = on.orElseGet(terminal.today());
+      LocalDate day = made.day(terminal);
       for (Done done : reviewAll(found.files(), loaded.get(), day)) {
         if (done instanceof Done.Reviewed reviewed) {
           reviews.add(reviewed.review());
@@ -208,7 +197,7 @@ final class ReviewCommands {
         terminal.complain(LintReport.skipped(found.skipped()) + "\n");
       }
       if (!reviews.isEmpty() || !unreadable.isEmpty()) {
-        write(report(reviews, unreadable, found.skipped(), loaded.get().ruleSets()));
+        made.write(report(reviews, unreadable, found.skipped(), loaded.get().ruleSets()), terminal);
       }
       return new ExitStatus(failOn.level(), requireChecked).of(reviews, unreadable);
     }
@@ -296,12 +285,9 @@ final class ReviewCommands {
         throws IOException {
       ByteArrayOutputStream bytes = new ByteArrayOutputStream();
       switch (format) {
-        case TEXT -> {
-          Ink ink = out.isPresent() ? Ink.PLAIN : terminal.ink();
-          bytes.write(
-              text(reviews, unreadable, skipped, ink)
-                  .getBytes(out.isPresent() ? StandardCharsets.UTF_8 : terminal.charset()));
-        }
+        case TEXT ->
+            bytes.write(
+                made.encoded(text(reviews, unreadable, skipped, made.ink(terminal)), terminal));
         case JSON -> {
           if (reviews.size() == 1 && unreadable.isEmpty()) {
             JsonReport.indented().write(reviews.get(0), bytes);
@@ -316,19 +302,6 @@ final class ReviewCommands {
         case JUNIT -> JUnitReport.write(reviews, unreadable, bytes);
       }
       return bytes.toByteArray();
-    }
-
-    private void write(byte[] report) throws IOException {
-      if (out.isEmpty()) {
-        terminal.out().write(report);
-        terminal.out().flush();
-        return;
-      }
-      try {
-        Files.write(out.get(), report);
-      } catch (IOException e) {
-        throw wrong("--out: " + out.get() + " could not be written.");
-      }
     }
   }
 

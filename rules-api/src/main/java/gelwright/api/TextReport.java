@@ -33,44 +33,37 @@ import java.util.function.Predicate;
  * looked up stands beside its number wherever it is cited.
  */
 final class TextReport {
-  static final int WIDTH = 84;
   private static final int INDENT = 9;
 
   /** Set whose duties say what can hurt. */
   private static final String CAUTION = "caution.";
 
-  /** Closes every report. */
-  static final String CLOSING =
-      "A prediction with its sources: not a certificate, and not a safety assessment. What could"
-          + " not be checked is not passed. A qualified safety assessor, a preservative challenge"
-          + " test (ISO 11930), stability tests and the law of the place decide.";
-
   /** Part of the statement that every review carries among its cautions; the closing says it. */
   private static final String STANDING = "not a safety assessment";
 
   private final Ink ink;
-  private final StringBuilder text = new StringBuilder();
-  private final Map<Source, Integer> sources = new LinkedHashMap<>();
+  private final TextPage page;
   private final Map<Concern, Remedies> remedies = new HashMap<>();
   private final Map<Remedy, Integer> remedyNumbers = new IdentityHashMap<>();
 
   private TextReport(Ink ink) {
     this.ink = ink;
+    this.page = new TextPage(ink);
   }
 
   /** One review in full. */
   static String of(Review review, Ink ink) {
     TextReport report = new TextReport(ink);
     report.review(review);
-    return report.text.toString();
+    return report.page.text();
   }
 
   private void review(Review review) {
-    line(ink.strong(Plain.line(review.formula())));
+    page.line(ink.strong(Plain.line(review.formula())));
     if (!review.place().file().isEmpty()) {
-      line(ink.quiet(Plain.line(review.place().file())));
+      page.line(ink.quiet(Plain.line(review.place().file())));
     }
-    paragraph("", Words.verdict(review), 0);
+    page.paragraph("", Words.verdict(review), 0);
     for (Remedies each : review.remedies().orElse(List.of())) {
       remedies.put(new Concern(each.rule(), each.subject()), each);
       each.offers().forEach(offer -> remedyNumbers.put(offer, remedyNumbers.size() + 1));
@@ -83,12 +76,12 @@ final class TextReport {
     duties("Take care", review, duty -> duty.rule().startsWith(CAUTION), otherCautions(review));
     next(review);
     if (!review.switchedOff().isEmpty()) {
-      heading("Switched off by the house");
+      page.heading("Switched off by the house");
       for (Map.Entry<String, String> rule : review.switchedOff().entrySet()) {
-        paragraph("- ", rule.getKey() + ": " + rule.getValue(), 2);
+        page.paragraph("- ", rule.getKey() + ": " + rule.getValue(), 2);
       }
     }
-    sourceList();
+    page.sourceList();
     foot(review);
   }
 
@@ -104,11 +97,11 @@ final class TextReport {
     if (byRule.isEmpty()) {
       return;
     }
-    heading(title);
+    page.heading(title);
     boolean first = true;
     for (List<Finding> findings : byRule.values()) {
       if (!first) {
-        line("");
+        page.line("");
       }
       first = false;
       findings(findings);
@@ -142,16 +135,16 @@ final class TextReport {
       if (!one && finding.where().line() > 0 && !isWhole(finding)) {
         words.append(" (line ").append(finding.where().line()).append(')');
       }
-      paragraph(one ? "" : "- ", words.toString(), INDENT);
+      page.paragraph(one ? "" : "- ", words.toString(), INDENT);
     }
     if (!one) {
       String once = numbersOnce ? shared + " " + numbers.iterator().next() : shared;
-      paragraph("", once.strip(), INDENT);
+      page.paragraph("", once.strip(), INDENT);
     }
     Set<String> settling = new LinkedHashSet<>();
     findings.forEach(finding -> finding.settledBy().stream().limit(1).forEach(settling::add));
     if (!settling.isEmpty()) {
-      paragraph("To settle it: ", String.join("; ", settling) + ".", INDENT);
+      page.paragraph("To settle it: ", String.join("; ", settling) + ".", INDENT);
     }
     remedies(findings);
     lesson(first);
@@ -166,10 +159,10 @@ final class TextReport {
       }
       String about = findings.size() == 1 ? "" : " – " + Words.subject(finding.subject());
       for (Remedy remedy : found.offers()) {
-        paragraph(
+        page.paragraph(
             "Remedy " + remedyNumbers.get(remedy) + about + ": ", Words.remedy(remedy), INDENT);
       }
-      found.none().ifPresent(none -> paragraph("Remedy" + about + ": ", none, INDENT));
+      found.none().ifPresent(none -> page.paragraph("Remedy" + about + ": ", none, INDENT));
     }
   }
 
@@ -186,16 +179,16 @@ final class TextReport {
   }
 
   private void title(Severity level, String title) {
-    List<String> lines = Plain.wrap(title, WIDTH - INDENT);
+    List<String> lines = Plain.wrap(title, TextPage.WIDTH - INDENT);
     for (int i = 0; i < lines.size(); i++) {
       String label = i == 0 ? level.word() : "";
-      line(ink.level(level, Plain.pad(label, INDENT)) + ink.strong(lines.get(i)));
+      page.line(ink.level(level, Plain.pad(label, INDENT)) + ink.strong(lines.get(i)));
     }
   }
 
   private void lesson(Finding finding) {
     if (!finding.lesson().isBlank()) {
-      paragraph("Why: ", finding.lesson(), INDENT);
+      page.paragraph("Why: ", finding.lesson(), INDENT);
     }
   }
 
@@ -204,11 +197,11 @@ final class TextReport {
     Set<Source> cited = new LinkedHashSet<>();
     findings.forEach(finding -> cited.addAll(finding.sources()));
     if (!cited.isEmpty()) {
-      paragraph("Sources: ", cite(cited), INDENT);
+      page.paragraph("Sources: ", page.cite(cited), INDENT);
     }
     Finding first = findings.get(0);
     // Never wrapped, so that a terminal can open the place and a search finds both on one line.
-    line(" ".repeat(INDENT) + Plain.line(place(first) + "[" + first.rule() + "]"));
+    page.line(" ".repeat(INDENT) + Plain.line(place(first) + "[" + first.rule() + "]"));
     for (Finding finding : findings) {
       finding.trace().ifPresent(trace -> trace(trace, INDENT));
     }
@@ -228,46 +221,6 @@ final class TextReport {
     return finding.where().pointer().isEmpty();
   }
 
-  /** Numbers of sources by standing: {@code [5]; common practice [4] [8]; from memory [7]}. */
-  private String cite(Iterable<Source> cited) {
-    Map<Source.Standing, List<String>> numbers = new TreeMap<>();
-    for (Source source : cited) {
-      int number = sources.computeIfAbsent(source, key -> sources.size() + 1);
-      numbers.computeIfAbsent(source.standing(), key -> new ArrayList<>()).add("[" + number + "]");
-    }
-    List<String> parts = new ArrayList<>();
-    numbers.forEach(
-        (standing, list) ->
-            parts.add((Words.besideNumber(standing) + " " + String.join(" ", list)).strip()));
-    return String.join("; ", parts);
-  }
-
-  private void sourceList() {
-    if (sources.isEmpty()) {
-      return;
-    }
-    heading("Sources");
-    Set<Source.Standing> used = new TreeSet<>();
-    for (Map.Entry<Source, Integer> source : sources.entrySet()) {
-      Source.Standing standing = source.getKey().standing();
-      used.add(standing);
-      String beside = Words.besideNumber(standing);
-      paragraph(
-          "[" + source.getValue() + "] ",
-          (beside.isEmpty() ? "published" : beside) + " – " + source.getKey().citation(),
-          2);
-    }
-    List<String> meanings = new ArrayList<>();
-    for (Source.Standing standing : used) {
-      if (standing != Source.Standing.PUBLISHED) {
-        meanings.add(Words.standing(standing));
-      }
-    }
-    if (!meanings.isEmpty()) {
-      paragraph("", "(" + String.join("; ", meanings) + ")", 2);
-    }
-  }
-
   private void trace(Trace trace, int indent) {
     StringBuilder words = new StringBuilder(trace.text()).append("  =  ").append(trace.value());
     if (!trace.missing().isEmpty()) {
@@ -276,7 +229,7 @@ final class TextReport {
           .append(String.join("; ", new TreeSet<>(trace.missing())))
           .append(')');
     }
-    paragraph("| ", words.toString(), Math.min(indent, WIDTH / 2));
+    page.paragraph("| ", words.toString(), Math.min(indent, TextPage.WIDTH / 2));
     for (Trace part : trace.parts()) {
       trace(part, indent + 2);
     }
@@ -305,20 +258,20 @@ final class TextReport {
     if (together.isEmpty() && unlisted.isEmpty()) {
       return;
     }
-    heading("NOT CHECKED");
+    page.heading("NOT CHECKED");
     boolean first = true;
     for (List<Finding> findings : together.values()) {
       if (!first) {
-        line("");
+        page.line("");
       }
       first = false;
       open(findings);
     }
     if (!unlisted.isEmpty()) {
       if (!first) {
-        line("");
+        page.line("");
       }
-      unlisted.forEach(words -> paragraph("- ", words, 2));
+      unlisted.forEach(words -> page.paragraph("- ", words, 2));
     }
   }
 
@@ -338,12 +291,12 @@ final class TextReport {
     }
     Set<String> missing = new LinkedHashSet<>();
     findings.forEach(finding -> missing.addAll(finding.missing()));
-    paragraph(
+    page.paragraph(
         "Missing: ",
         missing.isEmpty() ? "not stated" : String.join("; ", Words.missing(missing)),
         INDENT);
     if (findings.stream().anyMatch(Finding::mustBeKnown)) {
-      paragraph("", "This has to be known: it counts as broken until it is.", INDENT);
+      page.paragraph("", "This has to be known: it counts as broken until it is.", INDENT);
     }
     if (findings.size() == 1) {
       lesson(first);
@@ -351,7 +304,7 @@ final class TextReport {
       return;
     }
     for (Finding finding : findings) {
-      paragraph(
+      page.paragraph(
           "- ",
           finding.title()
               + "? ("
@@ -361,7 +314,7 @@ final class TextReport {
           INDENT);
       finding.trace().ifPresent(trace -> trace(trace, INDENT));
     }
-    paragraph("", place(first).strip(), INDENT);
+    page.paragraph("", place(first).strip(), INDENT);
   }
 
   /**
@@ -416,7 +369,7 @@ final class TextReport {
                         + ")");
               });
     }
-    bullets("Accepted", lines);
+    page.bullets("Accepted", lines);
   }
 
   /** Cautions that no duty says already. */
@@ -438,7 +391,7 @@ final class TextReport {
       }
     }
     lines.addAll(more);
-    bullets(title, List.copyOf(lines));
+    page.bullets(title, List.copyOf(lines));
   }
 
   private String duty(Duty duty) {
@@ -461,7 +414,7 @@ final class TextReport {
           .append('.');
     }
     if (!duty.sources().isEmpty()) {
-      words.append(" Source: ").append(cite(duty.sources())).append('.');
+      words.append(" Source: ").append(page.cite(duty.sources())).append('.');
     }
     return words.append(" (").append(duty.rule()).append(')').toString();
   }
@@ -477,11 +430,11 @@ final class TextReport {
       String what = String.join("; ", Words.missing(List.of(next.what())));
       lines.add(what + (decides.isEmpty() ? "" : " – would settle: " + String.join("; ", decides)));
     }
-    bullets("What to measure or state next", lines);
+    page.bullets("What to measure or state next", lines);
   }
 
   private void foot(Review review) {
-    line("");
+    page.line("");
     int times = 0;
     for (int count : review.counts().values()) {
       times += count;
@@ -490,7 +443,7 @@ final class TextReport {
         count(review, Outcome.APPLIES)
             + count(review, Outcome.MAY_APPLY)
             + count(review, Outcome.DOES_NOT_APPLY);
-    paragraph(
+    page.paragraph(
         "",
         Plain.count(review.rules().size(), "rule")
             + " run, "
@@ -519,7 +472,7 @@ final class TextReport {
             + review.accepted()
             + " accepted.",
         0);
-    paragraph(
+    page.paragraph(
         "",
         "Reviewed for "
             + review.editions().on()
@@ -528,46 +481,13 @@ final class TextReport {
             + Words.editions(review.editions().ruleSets())
             + ".",
         0);
-    paragraph("", "Formula SHA-256 " + review.editions().formulaSha256(), 0);
-    line("");
-    paragraph("", CLOSING, 0);
+    page.paragraph("", "Formula SHA-256 " + review.editions().formulaSha256(), 0);
+    page.line("");
+    page.paragraph("", TextPage.CLOSING, 0);
   }
 
   private static int count(Review review, Outcome outcome) {
     return review.counts().getOrDefault(outcome, 0);
-  }
-
-  private void bullets(String title, List<String> lines) {
-    if (lines.isEmpty()) {
-      return;
-    }
-    heading(title);
-    for (String one : lines) {
-      paragraph("- ", one, 2);
-    }
-  }
-
-  private void heading(String title) {
-    line("");
-    line(ink.strong(title));
-  }
-
-  /** A text wrapped beneath its first words, all of it so far from the edge. */
-  private void paragraph(String first, String words, int indent) {
-    if (words.isEmpty()) {
-      return;
-    }
-    boolean hanging = first.equals("- ") || first.equals("| ") || first.startsWith("[");
-    int hang = hanging ? Plain.length(first) : 0;
-    List<String> lines = Plain.wrap(hang > 0 ? words : first + words, WIDTH - indent - hang);
-    for (int i = 0; i < lines.size(); i++) {
-      String before = hang == 0 ? "" : i == 0 ? first : " ".repeat(hang);
-      line(" ".repeat(indent) + before + lines.get(i));
-    }
-  }
-
-  private void line(String line) {
-    text.append(line.stripTrailing()).append('\n');
   }
 
   /** Columns as wide as they need; from {@code numbers} on flush right. */

@@ -1,5 +1,6 @@
 package gelwright.api;
 
+import gelwright.comparison.FormulaComparison;
 import gelwright.formula.Acceptance;
 import gelwright.formula.Brief;
 import gelwright.formula.Equipment;
@@ -244,6 +245,11 @@ final class FakeEngine implements Engine, Engine.Loaded {
             : List.of(new Lacking("oil-load." + rule.id(), kinds, rule.place())),
         0,
         true);
+  }
+
+  @Override
+  public FormulaComparison compare(Formula first, Formula second, LocalDate on) {
+    throw new UnsupportedOperationException("nothing to compare with");
   }
 
   @Override

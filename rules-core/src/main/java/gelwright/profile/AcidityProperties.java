@@ -258,8 +258,12 @@ final class AcidityProperties {
     return world.within(
         0,
         Practice.PH_PREDICTED,
-        "raw materials' own pH in " + world.model().name(),
+        ownPHDoubt(world.model().name()),
         "the pH of the product");
+  }
+
+  static String ownPHDoubt(String formula) {
+    return "raw materials' own pH in " + formula;
   }
 
   /** What is dissolved in the water phase, as far as it takes part in the charge balance. */

@@ -127,6 +127,15 @@ public final class Profile implements Facts {
     return new Profile(formula, profiler, acceptances, model.on());
   }
 
+  /**
+   * Names of the doubts that carry the formula's name and yet are about its raw materials as
+   * bought, not about one making or one reading of it: two formulas of the same materials share
+   * them.
+   */
+  public Set<String> doubtsOfMaterials() {
+    return Set.of(AcidityProperties.ownPHDoubt(formula.name()));
+  }
+
   /** The names and types of all properties. */
   public static Vocabulary vocabulary() {
     return Properties.VOCABULARY;

@@ -39,7 +39,8 @@ import java.util.function.Function;
 final class KnowledgeResources {
   private static final List<MediaType> FORMS = List.of(MediaType.JSON);
   static final List<String> SCHEMAS =
-      List.of("formula", "ingredients", "review", "rule-set", "sources");
+      List.of(
+          "comparison", "formula", "ingredients", "prediction", "review", "rule-set", "sources");
   private static final String TEXTURES = "texture-windows";
 
   private final KnowledgeStore store;

@@ -1,5 +1,6 @@
 package gelwright.api.http;
 
+import gelwright.comparison.Comparer;
 import gelwright.prediction.Predictor;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
@@ -37,12 +38,14 @@ final class KnowledgeStore {
     private final Library library;
     private final Reviewer reviewer;
     private final Predictor predictor;
+    private final Comparer comparer;
     private final Map<String, Representation> resources = new ConcurrentHashMap<>();
 
     Snapshot(OwnSheets.Ready ready) {
       this.library = ready.library();
       this.reviewer = Reviewer.using(ready.knowledge());
       this.predictor = Predictor.using(ready.knowledge());
+      this.comparer = Comparer.using(ready.knowledge());
     }
 
     Library library() {
@@ -55,6 +58,10 @@ final class KnowledgeStore {
 
     Predictor predictor() {
       return predictor;
+    }
+
+    Comparer comparer() {
+      return comparer;
     }
 
     List<RuleSet> ruleSets() {

@@ -85,6 +85,7 @@ final class OpenApi {
       published(json, "Review", "review", "review");
       published(json, "Prediction", "prediction", "");
       published(json, "Headroom", "headroom", "");
+      published(json, "Comparison", "comparison", "");
       json.writeEndObject();
     }
     json.writeEndObject();

@@ -1,20 +1,16 @@
 package gelwright.api.http;
 
-import gelwright.charts.Chart;
 import gelwright.formula.Formula;
-import gelwright.prediction.Curve;
 import gelwright.prediction.Prediction;
 import gelwright.reports.PredictionReport;
 import gelwright.sheets.tree.Limits;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 
 /** Predictions of one formula sheet: its properties and curves, or one curve as a picture. */
 final class Predictions {
@@ -40,13 +36,7 @@ final class Predictions {
     MediaType body = exchange.bodyType(Reviews.FORMULAS);
     Map<String, String> query = exchange.query(QUERY);
     LocalDate on = Exchange.day(query, today.get());
-    String curve = query.getOrDefault("curve", "");
-    if (curve.isEmpty() == (form == MediaType.SVG)) {
-      throw Trouble.of(
-          ProblemType.MALFORMED_REQUEST,
-          "The parameter curve says which curve is drawn: it goes with Accept: image/svg+xml, and"
-              + " a picture needs it.");
-    }
+    String curve = Pictures.asked(query, form);
     byte[] sheet = exchange.body();
     KnowledgeStore.Snapshot knowledge = store.current();
     byte[] answer =
@@ -54,7 +44,9 @@ final class Predictions {
             () -> {
               Formula formula = sheets.formula(sheet, Reviews.format(body), limits);
               Prediction prediction = knowledge.predictor().predict(formula, on);
-              return form == MediaType.SVG ? drawn(prediction, curve) : written(prediction);
+              return form == MediaType.SVG
+                  ? Pictures.drawn(prediction.curves(), curve, prediction.formula())
+                  : written(prediction);
             });
     exchange.header("Cache-Control", "no-store");
     exchange.headerMore("Vary", "Accept");
@@ -68,21 +60,5 @@ final class Predictions {
     ByteArrayOutputStream out = new ByteArrayOutputStream(65_536);
     PredictionReport.compact().write(prediction, out);
     return out.toByteArray();
-  }
-
-  private static byte[] drawn(Prediction prediction, String name) {
-    Curve curve =
-        prediction
-            .curve(name)
-            .orElseThrow(
-                () ->
-                    Trouble.of(
-                        ProblemType.MALFORMED_REQUEST,
-                        "The parameter curve takes one of: "
-                            + prediction.curves().stream()
-                                .map(Curve::name)
-                                .collect(Collectors.joining(", "))
-                            + "."));
-    return Chart.of(curve, prediction.formula()).svg(name).getBytes(StandardCharsets.UTF_8);
   }
 }

@@ -274,6 +274,7 @@ public final class Service implements AutoCloseable {
         new ReviewStreams(store, evaluator, metrics, guards, streams, settings.today(), log::fault);
     Predictions predictions = new Predictions(store, evaluator, guards, settings.today());
     Headrooms headrooms = new Headrooms(store, evaluator, guards, settings.today());
+    Comparisons comparisons = new Comparisons(store, evaluator, guards, settings.today());
     RuleChecks checks = new RuleChecks(store, evaluator, guards, settings.today());
     KnowledgeResources knowledge = new KnowledgeResources(store);
     Representation description = new Representation(OpenApi.document(), MediaType.JSON);
@@ -281,6 +282,7 @@ public final class Service implements AutoCloseable {
     post(config, "/v1/review-streams", lines::post);
     post(config, "/v1/predictions", predictions::post);
     post(config, "/v1/headroom", headrooms::post);
+    post(config, "/v1/comparisons", comparisons::post);
     post(config, "/v1/rule-checks", checks::post);
     get(config, "/v1/rules", knowledge::rules);
     get(config, "/v1/rules/{id}", knowledge::rule);

@@ -10,8 +10,11 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import gelwright.comparison.Comparer;
+import gelwright.comparison.FormulaComparison;
 import gelwright.prediction.Prediction;
 import gelwright.prediction.Predictor;
+import gelwright.reports.ComparisonReport;
 import gelwright.reports.JsonReport;
 import gelwright.reports.PredictionReport;
 import gelwright.review.Review;
@@ -112,7 +115,8 @@ final class ContractTest {
   @ParameterizedTest(name = "the described example {1} of {0} is answered as described")
   @MethodSource("examples")
   void example(String path, String name, String type, String body) {
-    ask().contentType(type).body(body).post(path).then().statusCode(200);
+    // As bytes: a text would be sent in another charset than UTF-8 where the type names none.
+    ask().contentType(type).body(utf8(body)).post(path).then().statusCode(200);
   }
 
   static Stream<Arguments> gets() {
@@ -244,6 +248,157 @@ final class ContractTest {
         .post("/v1/predictions")
         .then()
         .statusCode(400);
+  }
+
+  private static final String WARM = "first: " + gel("warm", "38");
+  private static final String COLD = "second: " + gel("cold", "22");
+
+  private static byte[] utf8(String body) {
+    return body.getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static String gel(String name, String celsius) {
+    return "{ formula: "
+        + name
+        + ", ingredients: [{ phase: A, name: Aqua, share: rest }, { phase: A, name: Sclerotium Gum,"
+        + " share: 1 % }], method: [{ do: hydrate, phase: A, at: "
+        + celsius
+        + " °C, for: 30 min }] }\n";
+  }
+
+  @Test
+  @DisplayName("a comparison is that of the library, in the bytes of its writer")
+  void comparison() {
+    FormulaReader reader = new FormulaReader();
+    FormulaComparison comparison =
+        Comparer.using(BundledRuleSets.load())
+            .compare(
+                formula(reader, gel("warm", "38")), formula(reader, gel("cold", "22")), Rig.TODAY);
+    String answer =
+        ask()
+            .contentType("application/yaml")
+            .body(utf8(WARM + COLD))
+            .post("/v1/comparisons")
+            .then()
+            .statusCode(200)
+            .header("Cache-Control", "no-store")
+            .body(
+                "properties.find { it.name == 'gel.hydration' }.verdict",
+                equalTo("certainly-lower"))
+            .extract()
+            .asString();
+    // The sheets stand elsewhere in the common body, and only that may differ.
+    assertEquals(withoutPlaces(ComparisonReport.compact().text(comparison)), withoutPlaces(answer));
+  }
+
+  private static gelwright.formula.Formula formula(FormulaReader reader, String sheet) {
+    return reader
+        .read(
+            sheet.getBytes(StandardCharsets.UTF_8), "", gelwright.sheets.tree.Document.Format.YAML)
+        .orThrow();
+  }
+
+  private static String withoutPlaces(String json) {
+    return json.replaceAll(",\"where\":\\{[^}]*\\}", "");
+  }
+
+  @ParameterizedTest(name = "{0} of two formulas is drawn")
+  @ValueSource(strings = {"flow", "flow-ratio", "preservatives", "temperature", "water-activity"})
+  void pictureOfBoth(String curve) {
+    String svg =
+        ask()
+            .contentType("application/yaml")
+            .accept("image/svg+xml")
+            .body(utf8(WARM + COLD))
+            .queryParam("curve", curve)
+            .post("/v1/comparisons")
+            .then()
+            .statusCode(200)
+            .contentType("image/svg+xml")
+            .extract()
+            .asString();
+    assertTrue(svg.contains("warm and cold</title>"), svg);
+  }
+
+  @ParameterizedTest(name = "comparison, Accept: {0}, curve {1} -> 400")
+  @CsvSource({"application/json, flow", "image/svg+xml, ''", "image/svg+xml, taste"})
+  void noPictureOfBoth(String accept, String curve) {
+    ask()
+        .contentType("application/yaml")
+        .accept(accept)
+        .body(utf8(WARM + COLD))
+        .queryParam("curve", curve)
+        .post("/v1/comparisons")
+        .then()
+        .statusCode(400);
+  }
+
+  static Stream<Arguments> badPairs() {
+    return Stream.of(
+        Arguments.of("no second formula", WARM, 422, "missing-key", ""),
+        Arguments.of("a key too many", WARM + COLD + "third: 1\n", 422, "unknown-key", "/third"),
+        Arguments.of(
+            "a misspelt key",
+            WARM + COLD.replace("second", "secund"),
+            422,
+            "unknown-key",
+            "/secund"),
+        Arguments.of(
+            "a fault in the second",
+            WARM + COLD.replace("share: 1 %", "share: lots"),
+            422,
+            "",
+            "/second/ingredients/1/share"),
+        Arguments.of(
+            "a fault in the first",
+            WARM.replace("at: 38 °C", "at: 380 °C") + COLD,
+            422,
+            "",
+            "/first/method/0/at"),
+        Arguments.of("a formula that is text", WARM + "second: gel\n", 422, "", "/second"),
+        Arguments.of("a list", "[1, 2]", 422, "not-a-mapping", ""),
+        Arguments.of("a formula alone", gel("warm", "38"), 422, "unknown-key", "/formula"),
+        Arguments.of("no document", "first: [", 400, "not-yaml", ""),
+        Arguments.of("nothing", "", 400, "", ""),
+        Arguments.of("one key twice", WARM + WARM + COLD, 400, "duplicate-key", "/first"));
+  }
+
+  @ParameterizedTest(name = "comparison of {0} -> {2} {3} at {4}")
+  @MethodSource("badPairs")
+  void badPair(String what, String body, int status, String code, String pointer) {
+    JsonNode answer =
+        Contract.tree(
+            ask()
+                .contentType("application/yaml")
+                .body(utf8(body))
+                .post("/v1/comparisons")
+                .then()
+                .statusCode(status)
+                .extract()
+                .asString());
+    boolean right = false;
+    for (JsonNode error : answer.path("errors")) {
+      right |=
+          (code.isEmpty() || error.path("code").asText().equals(code))
+              && (pointer.isEmpty() || error.path("pointer").asText().equals(pointer));
+    }
+    assertTrue(right, () -> answer.toString());
+  }
+
+  @Test
+  @DisplayName("faults in both formulas -> all of them at once, each with its pointer")
+  void badBoth() {
+    ask()
+        .contentType("application/yaml")
+        .body(
+            utf8(
+                WARM.replace("name: Aqua", "nmae: Aqua")
+                    + COLD.replace("do: hydrate", "do: hydrat")))
+        .post("/v1/comparisons")
+        .then()
+        .statusCode(422)
+        .body("errors.pointer", hasItem("/first/ingredients/0/nmae"))
+        .body("errors.pointer", hasItem("/second/method/0/do"));
   }
 
   @Test
