@@ -247,7 +247,7 @@ final class ComparisonsTest {
     List<Arguments> all = examples().toList();
     List<Arguments> pairs = new ArrayList<>();
     pairs.add(Arguments.of("warm, cold", WARM, COLD));
-    for (int i = 0; i < all.size(); i++) {
+    for (int i = 0; i < all.size(); i += 2) {
       Object[] one = all.get(i).get();
       Object[] other = all.get((i + 1) % all.size()).get();
       pairs.add(Arguments.of(one[0] + ", " + other[0], one[1], other[1]));

@@ -56,6 +56,9 @@ public final class Comparer {
   /** Numbers nearer than this, relative to the larger, differ by the solvers' rounding alone. */
   private static final double ROUNDING = 1e-7;
 
+  /** Doubts that explain less of a difference than this part of its variance are not told. */
+  private static final double LEAST_SHARE = 0.01;
+
   /** Doubts told of a difference. */
   private static final int MOST_DOUBTS = 3;
 
@@ -233,7 +236,14 @@ public final class Comparer {
       if (!a.isKnown() || !b.isKnown()) {
         return List.of();
       }
-      return a.atLeast().undecidedBy(b.atLeast()).stream()
+      List<Estimate.Contribution> open = a.atLeast().undecidedBy(b.atLeast());
+      double variance = 0;
+      for (Estimate.Contribution each : open) {
+        variance += each.move() * each.move();
+      }
+      double least = LEAST_SHARE * variance;
+      return open.stream()
+          .filter(each -> each.move() * each.move() >= least)
           .limit(MOST_DOUBTS)
           .map(
               each ->

@@ -333,6 +333,12 @@ final class ContractTest {
         .statusCode(400);
   }
 
+  @ParameterizedTest(name = "/v1/schemas/{0}, which answers link to, is there")
+  @ValueSource(strings = {"comparison", "prediction", "review"})
+  void linkedSchemas(String name) {
+    ask().get("/v1/schemas/" + name).then().statusCode(200);
+  }
+
   static Stream<Arguments> badPairs() {
     return Stream.of(
         Arguments.of("no second formula", WARM, 422, "missing-key", ""),
