@@ -216,6 +216,11 @@ final class Model {
     return on;
   }
 
+  List<String> ingredients() {
+    touched |= RECIPE;
+    return recipe.components().stream().map(Component::name).toList();
+  }
+
   Component component(int index) {
     return recipe().components().get(index);
   }

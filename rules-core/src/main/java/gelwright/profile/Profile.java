@@ -704,6 +704,16 @@ public final class Profile implements Facts {
     }
   }
 
+  /** INCI names of the ingredients, blends and solutions taken apart, in the recipe's order. */
+  public List<String> ingredients() {
+    return model.ingredients();
+  }
+
+  /** Whether the catalogue has all ingredients of the recipe. */
+  public boolean knowsAllIngredients() {
+    return !strangers;
+  }
+
   /** The formula this is the profile of. */
   public Formula formula() {
     return formula;

@@ -199,7 +199,8 @@ final class Properties {
           function.parameters(),
           function.result(),
           function.unit(),
-          function.meaning());
+          function.meaning(),
+          function.names() == Functions.Names.INGREDIENTS);
     }
     return builder.build();
   }

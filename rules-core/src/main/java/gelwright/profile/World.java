@@ -1,5 +1,7 @@
 package gelwright.profile;
 
+import static java.util.Objects.requireNonNull;
+
 import gelwright.ingredient.Figure;
 import gelwright.quantity.Doubt;
 import gelwright.quantity.Estimate;
@@ -22,6 +24,11 @@ final class World {
   // recomputes only the properties that rest on its doubt and takes every other from the likely
   // world: shifting one gum's flow law never recomputes a pH. It records nothing itself, since what
   // a property rests on is asked of the likely world alone.
+  //
+  // Of that it recomputes only what the shift reaches: where the doubt does not enter a property
+  // itself, and all it was computed from comes out as in the likely world, so does the property. The
+  // flow of a gum rests on every pKa by way of the ionic strength; once the ionic strength is seen
+  // to stand still, the flow is left alone.
   //
   // Doubts and sources are numbered as they turn up, so that what a property rests on is a set of
   // bits. Of doubts of one name a property keeps the one it met first.
@@ -48,11 +55,18 @@ final class World {
     Object of(World world, int item);
   }
 
+  /** Something that was made use of. */
+  private record Use(Object what, int item, Computation computation, Computed likely) {}
+
   /** What a property rests on. */
   static final class Basis {
     final List<NumberedDoubt> doubts = new ArrayList<>();
     private final BitSet doubtNumbers = new BitSet();
     private final BitSet sourceNumbers = new BitSet();
+    // Doubts that enter here, not by way of what this is computed from.
+    private final BitSet ownNumbers = new BitSet();
+    // What this is computed from as far as doubts bear on it, in the order it was asked for.
+    private final List<Use> uses = new ArrayList<>();
     boolean measured;
     boolean predicted;
     // Parts of the formula, as the model numbers them.
@@ -127,7 +141,7 @@ final class World {
 
   /** The same of a world with one doubt shifted, beside the likely world carried. */
   World carried(World likelyThere, int changes) {
-    World world = likelyThere.shift(java.util.Objects.requireNonNull(shifted), deviations);
+    World world = likelyThere.shift(requireNonNull(shifted), deviations);
     keepComputed(world, changes);
     return world;
   }
@@ -199,6 +213,9 @@ final class World {
     Computed known = compute(what, item, computation);
     if (likely == null) {
       basis.add(known.basis());
+      if (!known.basis().doubts.isEmpty()) {
+        basis.uses.add(new Use(what, item, computation, known));
+      }
       model.touched(model.touched() | known.basis().parts);
     }
     return known.value();
@@ -214,9 +231,31 @@ final class World {
       return base;
     }
     Computed known = known(what, item);
-    return known != null
-        ? known
-        : keep(what, item, new Computed(computation.of(this, item), base.basis()));
+    if (known != null) {
+      return known;
+    }
+    return keep(
+        what,
+        item,
+        isReached(base.basis()) ? new Computed(computation.of(this, item), base.basis()) : base);
+  }
+
+  // Whether the shift may change what has this basis. Until the first use that differs everything
+  // goes as in the likely world, so nothing is asked for here that would not be asked for anyway.
+  private boolean isReached(Basis of) {
+    NumberedDoubt doubt = requireNonNull(shifted, "shifted");
+    if (of.ownNumbers.get(doubt.number())) {
+      return true;
+    }
+    for (Use use : of.uses) {
+      if (use.likely().basis().doubtNumbers.get(doubt.number())) {
+        Object here = compute(use.what(), use.item(), use.computation()).value();
+        if (here != use.likely().value() && !here.equals(use.likely().value())) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   private Computed record(Computation computation, int item) {
@@ -276,6 +315,7 @@ final class World {
       known = new NumberedDoubt(new Doubt(what, settledBy), known.number());
     }
     basis.add(known);
+    basis.ownNumbers.set(known.number());
     return 0;
   }
 

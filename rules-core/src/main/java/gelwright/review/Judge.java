@@ -39,7 +39,12 @@ final class Judge {
    */
   record Judged(Outcome outcome, Odds odds, Set<String> missing) {
     Verdict verdict() {
-      return new Verdict(outcome, List.copyOf(new TreeSet<>(missing)));
+      return switch (outcome) {
+        case HOLDS -> Verdict.HOLDS;
+        case NOT_APPLICABLE -> Verdict.NOT_APPLICABLE;
+        case DOES_NOT_APPLY -> Verdict.DOES_NOT_APPLY;
+        default -> new Verdict(outcome, List.copyOf(new TreeSet<>(missing)));
+      };
     }
   }
 

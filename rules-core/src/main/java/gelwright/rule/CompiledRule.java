@@ -125,6 +125,20 @@ public final class CompiledRule {
   }
 
   /**
+   * The rows the rule goes through, told apart by what it reads of them; empty for a rule that goes
+   * through none.
+   */
+  public Optional<Alike> alike() {
+    return context instanceof Checker.Context.Rows rows
+        ? Optional.of(
+            Alike.of(
+                rows.table(),
+                when.map(Condition::term).stream().toList(),
+                require.map(Condition::term).stream().toList()))
+        : Optional.empty();
+  }
+
+  /**
    * Whether the rule applies to a subject. Whether the subject is of the kind at all is not part of
    * it: see {@link Subject#membership}.
    */
