@@ -24,4 +24,5 @@ module gelwright.core {
   exports gelwright.profile;
   exports gelwright.review;
   exports gelwright.prediction;
+  exports gelwright.calibration;
 }

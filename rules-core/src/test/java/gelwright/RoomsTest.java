@@ -70,7 +70,9 @@ final class RoomsTest {
           "review",
               List.of("quantity", "problem", "science", "formula", "ingredient", "profile", "rule"),
           "prediction",
-              List.of("quantity", "problem", "formula", "ingredient", "profile", "rule", "review"));
+              List.of("quantity", "problem", "formula", "ingredient", "profile", "rule", "review"),
+          "calibration",
+              List.of("quantity", "problem", "science", "ingredient", "profile", "prediction"));
 
   private static Stream<Arguments> rooms() {
     return ROOMS.entrySet().stream()

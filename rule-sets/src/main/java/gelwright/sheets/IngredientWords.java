@@ -51,6 +51,9 @@ final class IngredientWords {
           "flow-activation-energy",
           "sets",
           "pairs",
+          "at",
+          "strength",
+          "shear-rates",
           "source");
 
   /** Keys of a pair of gums. */

@@ -16,6 +16,22 @@ public final class GumLaw {
     return of(gum, name -> parameter(gum, name).likely(), () -> 1);
   }
 
+  /**
+   * The law with one parameter shifted within its doubt.
+   *
+   * @param parameter its name
+   * @param deviations standard deviations
+   */
+  public static FlowLaw shifted(Gum gum, String parameter, double deviations) {
+    return of(
+        gum,
+        name ->
+            name.equals(parameter)
+                ? parameter(gum, name).shifted(deviations)
+                : parameter(gum, name).likely(),
+        () -> 1);
+  }
+
   /** A parameter of a gum's law; a gum without it is a programmer's error. */
   static Figure parameter(Gum gum, String name) {
     Figure figure = gum.parameters().get(name);

@@ -32,7 +32,7 @@ public final class LotFit {
   private static final double STEP = 1e-6;
 
   /** Exponents of the share from which the search starts; gums lie between. */
-  private static final double[] GUESSES = {1, 2, 3};
+  private static final double[] GUESSES = {1.5, 3};
 
   /** Largest exponent that is searched; the steepest gums known here go with 5. */
   private static final double STEEPEST = 12;
