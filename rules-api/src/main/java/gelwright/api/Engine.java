@@ -1,5 +1,7 @@
 package gelwright.api;
 
+import gelwright.calibration.Calibrated;
+import gelwright.calibration.Readings;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.prediction.Prediction;
@@ -52,6 +54,17 @@ interface Engine {
 
     /** Predicts what a formula is like. */
     Prediction predict(Formula formula, LocalDate on);
+
+    /**
+     * Reads a readings sheet.
+     *
+     * @param content of the file
+     * @param file its name; it tells the format and is shown in problems
+     */
+    Attempt<Readings> readReadings(byte[] content, String file);
+
+    /** Fits a lot's flow law to readings. */
+    Calibrated calibrate(Readings readings);
 
     /** How many examples a rule has. */
     int examplesOf(String rule);

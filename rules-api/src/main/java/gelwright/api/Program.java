@@ -53,6 +53,7 @@ final class Program {
         .addSubcommand("review", new ReviewCommands.ReviewFiles(engine, terminal))
         .addSubcommand("lint", new ReviewCommands.Lint(engine, terminal))
         .addSubcommand("predict", new PredictCommand(engine, terminal))
+        .addSubcommand("calibrate", new CalibrateCommand(engine, terminal))
         .addSubcommand("rules", rules)
         .addSubcommand("ingredients", ingredients)
         .addSubcommand("serve", ServeCommand.line(terminal))

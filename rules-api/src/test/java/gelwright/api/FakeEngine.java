@@ -1,5 +1,7 @@
 package gelwright.api;
 
+import gelwright.calibration.Calibrated;
+import gelwright.calibration.Readings;
 import gelwright.formula.Acceptance;
 import gelwright.formula.Brief;
 import gelwright.formula.Equipment;
@@ -250,6 +252,16 @@ final class FakeEngine implements Engine, Engine.Loaded {
         List.of(),
         List.of(),
         formula.place(""));
+  }
+
+  @Override
+  public Attempt<Readings> readReadings(byte[] content, String file) {
+    throw new UnsupportedOperationException("the stand-in reads no readings");
+  }
+
+  @Override
+  public Calibrated calibrate(Readings readings) {
+    throw new UnsupportedOperationException("the stand-in calibrates nothing");
   }
 
   @Override

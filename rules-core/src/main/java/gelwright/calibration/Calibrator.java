@@ -416,17 +416,19 @@ public final class Calibrator {
         if (each == chosen) {
           continue;
         }
+        String name = (each.form() == Calibration.Form.POWER_LAW ? "the " : "") + each.form().title();
         parts.add(
             each.unsettled().isEmpty() || behind >= 0
-                ? each.form().title() + " lies " + Numbers.plain(behind) + " behind"
-                : each.form().title()
+                ? name + " lies " + Numbers.plain(behind) + " behind"
+                : name
                     + " would be "
                     + Numbers.plain(-behind)
                     + " better, but leaves open "
                     + String.join(" and ", each.unsettled()));
       }
       String first =
-          chosen.form().title()
+          (chosen.form() == Calibration.Form.POWER_LAW ? "The " : "")
+              + chosen.form().title()
               + (chosen.behind() == 0
                   ? " has the least corrected Akaike criterion"
                   : " has the least corrected Akaike criterion of the laws that the readings fix");

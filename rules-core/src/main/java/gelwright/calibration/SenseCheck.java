@@ -21,6 +21,9 @@ final class SenseCheck {
   /** Least ratio of the fastest to the slowest shear rate: half a decade. Engine value. */
   private static final double LEAST_SPAN = 3;
 
+  /** Most readings that are fitted, so that a fit ends in good time. */
+  private static final int MOST_POINTS = 500;
+
   private static final double FASTEST = 1e6;
   private static final double SLOWEST = 1e-5;
   private static final double MOST_STRESS = 1e5;
@@ -48,6 +51,14 @@ final class SenseCheck {
           "too-few-points",
           "There are no readings.",
           "Read the stress at five shear rates or more.");
+    }
+    int count = readings.series().stream().mapToInt(Readings.Series::size).sum();
+    if (count > MOST_POINTS) {
+      add(
+          readings.place(),
+          "too-many-points",
+          "There are " + count + " readings; at most " + MOST_POINTS + " are fitted.",
+          "Some twenty, spread evenly in the logarithm of the shear rate, say as much.");
     }
     if (readings.lot().isBlank()) {
       add(readings.place(), "blank-text", "The lot has no name.", "");

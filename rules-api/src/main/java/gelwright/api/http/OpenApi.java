@@ -84,6 +84,8 @@ final class OpenApi {
       published(json, "Formula", "formula", "");
       published(json, "Review", "review", "review");
       published(json, "Prediction", "prediction", "");
+      published(json, "Readings", "readings", "");
+      published(json, "Calibration", "calibration", "");
       json.writeEndObject();
     }
     json.writeEndObject();
