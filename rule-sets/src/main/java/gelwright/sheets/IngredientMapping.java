@@ -310,6 +310,8 @@ final class IngredientMapping {
     Optional<Figure> strength =
         keys.optional("strength", aboveZero(figures.figure(Dimension.NUMBER)));
     Optional<Gum.Rates> rates = keys.optional("shear-rates", IngredientMapping::rates);
+    List<Map<String, Double>> together =
+        keys.list("together", (value, what, into) -> together(value, wanted));
     if (range.isEmpty() || parameters.isEmpty()) {
       return Optional.empty();
     }
@@ -325,7 +327,33 @@ final class IngredientMapping {
             pairs,
             at.orElse(1.0),
             strength,
-            rates));
+            rates,
+            together));
+  }
+
+  /** A doubt that moves several parameters: a factor on each. */
+  private Optional<Map<String, Double>> together(Node node, Map<String, Dimension> wanted) {
+    return Keys.of(node, "a doubt of several parameters", problems, List.copyOf(wanted.keySet()))
+        .map(
+            keys -> {
+              Map<String, Double> factors = new LinkedHashMap<>();
+              for (String name : wanted.keySet()) {
+                keys.optional(
+                        name, Values.parsed(Figures::factor, "a factor such as ×1.1 or ×0.95"))
+                    .filter(
+                        factor -> {
+                          if (factor <= 0) {
+                            problems.add(
+                                keys.place(name),
+                                "out-of-range",
+                                Words.quoted(name) + " must be a factor above zero.");
+                          }
+                          return factor > 0;
+                        })
+                    .ifPresent(factor -> factors.put(name, factor));
+              }
+              return factors;
+            });
   }
 
   private Optional<Double> at(Node node, String what, Problems into) {

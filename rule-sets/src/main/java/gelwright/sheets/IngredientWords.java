@@ -53,6 +53,7 @@ final class IngredientWords {
           "pairs",
           "at",
           "strength",
+          "together",
           "shear-rates",
           "source");
 

@@ -13,6 +13,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Writes what was measured of a lot as an ingredient sheet in YAML, which {@link IngredientReader}
@@ -53,14 +54,26 @@ public final class LotSheet {
     text.append("        law: ").append(gum.law()).append('\n');
     text.append("        at: ").append(number(gum.at())).append(" %\n");
     text.append("        parameters:\n");
-    for (String name :
-        IngredientWords.LAWS.getOrDefault(gum.law(), Map.of()).keySet()) {
+    Set<String> names = IngredientWords.LAWS.getOrDefault(gum.law(), Map.of()).keySet();
+    for (String name : names) {
       Figure figure = requireNonNull(gum.parameters().get(name), name);
       text.append("          ")
           .append(name)
           .append(": ")
           .append(figure(figure, source))
           .append('\n');
+    }
+    if (!gum.together().isEmpty()) {
+      text.append("        together:\n");
+      for (Map<String, Double> doubt : gum.together()) {
+        List<String> moves = new ArrayList<>();
+        for (String name : names) {
+          if (doubt.containsKey(name)) {
+            moves.add(name + ": ×" + number(doubt.getOrDefault(name, 1.0)));
+          }
+        }
+        text.append("          - { ").append(String.join(", ", moves)).append(" }\n");
+      }
     }
     gum.strength()
         .ifPresent(

@@ -8,7 +8,7 @@ import gelwright.ingredient.Gum;
 import gelwright.ingredient.Source;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
-import gelwright.quantity.Estimate;
+import gelwright.profile.GumLaw;
 import gelwright.quantity.Unit;
 import gelwright.science.FlowCurve;
 import gelwright.science.FlowLaw;
@@ -17,8 +17,10 @@ import gelwright.sheets.Bundled;
 import gelwright.sheets.Library;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.hipparchus.distribution.continuous.TDistribution;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -111,11 +113,50 @@ final class CalibratorTest {
     for (String name : List.of("yield-power", "consistency-power")) {
       Figure figure = gum.parameters().get(name);
       double expected = name.equals("yield-power") ? 1.7 : 1.15;
-      assertEquals(Estimate.Scale.FACTOR, figure.scale());
-      assertTrue(
-          expected > figure.likely() / figure.spread() / 1.1
-              && expected < figure.likely() * figure.spread() * 1.1,
-          name + " " + figure);
+      double logs = 0;
+      for (Map<String, Double> doubt : gum.together()) {
+        logs += Math.pow(Math.log(doubt.getOrDefault(name, 1.0)), 2);
+      }
+      double spread = Math.exp(Math.sqrt(logs));
+      assertTrue(spread > 1.001 && spread < 1.1, name + " " + spread);
+      assertEquals(0, Math.log(expected / figure.likely()), 2 * Math.log(spread), name);
+    }
+  }
+
+  // The doubts that a lot carries, against what comes out when the same gel is read 400 times anew:
+  // the standard deviation of the logarithm of the fitted stress. That of 400 is itself good to
+  // 1/sqrt(800) = 3.5 %; three times that is allowed, and 3 % for the curvature of the law.
+  @Test
+  @DisplayName("the lot's doubts of its fit are those of 400 repeats, at every shear rate")
+  void doubtsTogether() {
+    int repeats = 400;
+    double[] rates = {0.05, 0.3, 1, 10, 60, 200};
+    double[] sum = new double[rates.length];
+    double[] squares = new double[rates.length];
+    double[] told = new double[rates.length];
+    double student = new TDistribution(14 - 3).inverseCumulativeProbability(0.95);
+    for (int repeat = 0; repeat < repeats; repeat++) {
+      Gum gum =
+          gum(
+              calibrated(
+                  Lab.readings(
+                      "Sclerotium Gum",
+                      25,
+                      List.of(Lab.series(0.5, GEL, 14, 0.02, 1000 + repeat)))));
+      for (int i = 0; i < rates.length; i++) {
+        double log = Math.log(GumLaw.likely(gum).at(0.5).stress(rates[i]));
+        sum[i] += log;
+        squares[i] += log * log;
+        for (int j = 0; j < gum.together().size(); j++) {
+          double up = GumLaw.together(gum, j, 0.5).at(0.5).stress(rates[i]);
+          double down = GumLaw.together(gum, j, -0.5).at(0.5).stress(rates[i]);
+          told[i] += Math.pow(Math.log(up / down) / student, 2);
+        }
+      }
+    }
+    for (int i = 0; i < rates.length; i++) {
+      double seen = Math.sqrt(squares[i] / repeats - Math.pow(sum[i] / repeats, 2));
+      assertEquals(seen, Math.sqrt(told[i] / repeats), 0.135 * seen, "at " + rates[i] + " /s");
     }
   }
 

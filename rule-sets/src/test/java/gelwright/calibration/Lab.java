@@ -5,7 +5,7 @@ import gelwright.science.FlowCurve;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Random;
+import java.util.SplittableRandom;
 
 /** Made-up readings of gels whose law is known. */
 final class Lab {
@@ -26,7 +26,8 @@ final class Lab {
   }
 
   static Readings.Flow series(double share, FlowCurve gel, int points, double noise, long seed) {
-    Random random = new Random(seed);
+    // Neighbouring seeds of java.util.Random begin alike; these do not.
+    SplittableRandom random = new SplittableRandom(seed);
     List<Readings.FlowPoint> read = new ArrayList<>();
     for (int i = 0; i < points; i++) {
       double rate = 0.05 * Math.pow(4000, i / (points - 1.0));

@@ -149,7 +149,7 @@ final class LotEndToEndTest {
         lot.sources().stream().anyMatch(source -> source.id().equals(calibration.source().id())));
     assertTrue(
         lot.doubts().stream()
-            .anyMatch(doubt -> doubt.doubt().contains("Sclerotium Gum, lot bench 3")));
+            .anyMatch(doubt -> doubt.doubt().equals("readings of Sclerotium Gum, lot bench 3")));
   }
 
   @Test

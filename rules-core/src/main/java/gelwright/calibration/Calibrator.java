@@ -569,16 +569,16 @@ public final class Calibrator {
         List<Figure> powers =
             several
                 ? List.of(
-                    factor(chosen.estimate("exponent of the viscosity"), Unit.NONE),
-                    factor(chosen.estimate("exponent of the time"), Unit.NONE))
+                    fitted(chosen.estimate("exponent of the viscosity"), Unit.NONE),
+                    fitted(chosen.estimate("exponent of the time"), Unit.NONE))
                 : restPowers();
         parameters.put(
             "zero-shear-viscosity",
-            factor(chosen.estimate("viscosity at rest"), Unit.PASCAL_SECOND));
+            fitted(chosen.estimate("viscosity at rest"), Unit.PASCAL_SECOND));
         parameters.put("zero-shear-power", powers.get(0));
-        parameters.put("time", factor(chosen.estimate("time constant"), Unit.SECOND));
+        parameters.put("time", fitted(chosen.estimate("time constant"), Unit.SECOND));
         parameters.put("time-power", powers.get(1));
-        parameters.put("cross-exponent", factor(chosen.estimate("exponent"), Unit.NONE));
+        parameters.put("cross-exponent", fitted(chosen.estimate("exponent"), Unit.NONE));
         if (usualYield()) {
           remarks.add(
               "The readings show a gel that flows under any stress; the usual law has a yield"
@@ -589,8 +589,8 @@ public final class Calibrator {
         List<Figure> powers =
             several
                 ? List.of(
-                    factor(chosen.estimate("exponent of the consistency"), Unit.NONE),
-                    factor(
+                    fitted(chosen.estimate("exponent of the consistency"), Unit.NONE),
+                    fitted(
                         chosen.estimate(
                             yields
                                 ? "exponent of the yield stress"
@@ -599,11 +599,11 @@ public final class Calibrator {
                 : flowPowers();
         parameters.put(
             "yield",
-            yields ? factor(chosen.estimate("yield stress"), Unit.PASCAL) : noYield(fits));
+            yields ? fitted(chosen.estimate("yield stress"), Unit.PASCAL) : noYield(fits));
         parameters.put("yield-power", powers.get(1));
-        parameters.put("consistency", factor(chosen.estimate("consistency"), Unit.PASCAL));
+        parameters.put("consistency", fitted(chosen.estimate("consistency"), Unit.PASCAL));
         parameters.put("consistency-power", powers.get(0));
-        parameters.put("flow-index", factor(chosen.estimate("flow index"), Unit.NONE));
+        parameters.put("flow-index", fitted(chosen.estimate("flow index"), Unit.NONE));
         plateau = yields;
       }
       double[] range = range(several);
@@ -619,8 +619,56 @@ public final class Calibrator {
           rounded(chosen.reference()),
           Optional.of(
               new Figure(
-                  1, Unit.NONE, roundedUp(strength), Estimate.Scale.FACTOR, sources(List.of()))),
-          Optional.of(new Gum.Rates(plateau ? 0 : rounded(slowest), rounded(fastest))));
+                  1, Unit.NONE, roundedUp(strength), Estimate.Scale.FACTOR, sources())),
+          Optional.of(new Gum.Rates(plateau ? 0 : rounded(slowest), rounded(fastest))),
+          together(chosen, several));
+    }
+
+    // The errors of a fit go together – a higher yield stress with a smaller consistency – so each
+    // independent doubt of the fit moves several parameters.
+    private static List<Map<String, Double>> together(LotFit.Fit chosen, boolean several) {
+      List<String> names = new ArrayList<>();
+      for (LotFit.Estimate estimate : chosen.estimates()) {
+        names.add(key(estimate.name()));
+      }
+      double student = chosen.estimates().get(0).student();
+      List<Map<String, Double>> together = new ArrayList<>();
+      for (List<Double> doubt : chosen.doubts()) {
+        Map<String, Double> moves = new LinkedHashMap<>();
+        for (int i = 0; i < names.size(); i++) {
+          double factor = rounded(Math.exp(student * doubt.get(i)));
+          if (factor != 1) {
+            moves.put(names.get(i), factor);
+            // A gum without a yield stress has that exponent twice on its sheet.
+            if (several
+                && chosen.form() == FlowFit.Form.POWER_LAW
+                && names.get(i).equals("consistency-power")) {
+              moves.put("yield-power", factor);
+            }
+          }
+        }
+        if (!moves.isEmpty()) {
+          together.add(moves);
+        }
+      }
+      return together;
+    }
+
+    /** The name of a fitted number on an ingredient sheet. */
+    private static String key(String estimate) {
+      return switch (estimate) {
+        case "consistency" -> "consistency";
+        case "flow index" -> "flow-index";
+        case "yield stress" -> "yield";
+        case "viscosity at rest" -> "zero-shear-viscosity";
+        case "exponent" -> "cross-exponent";
+        case "time constant" -> "time";
+        case "exponent of the consistency" -> "consistency-power";
+        case "exponent of the yield stress" -> "yield-power";
+        case "exponent of the viscosity" -> "zero-shear-power";
+        case "exponent of the time" -> "time-power";
+        default -> throw new IllegalArgumentException("no such estimate: " + estimate);
+      };
     }
 
     private double[] range(boolean several) {
@@ -668,7 +716,7 @@ public final class Calibrator {
                 + Numbers.plain(bound)
                 + " Pa. Slower shear rates would tell.");
       }
-      return new Figure(0, Unit.PASCAL, bound, Estimate.Scale.LINEAR, sources(List.of()));
+      return new Figure(0, Unit.PASCAL, bound, Estimate.Scale.LINEAR, sources());
     }
 
     /** Exponents of consistency and yield stress in the usual law. */
@@ -733,20 +781,13 @@ public final class Calibrator {
       return List.copyOf(all);
     }
 
-    private List<String> sources(List<String> more) {
-      List<String> all = new ArrayList<>(List.of(id));
-      all.addAll(more);
-      return all;
+    private List<String> sources() {
+      return List.of(id);
     }
 
-    private Figure factor(LotFit.Estimate estimate, Unit unit) {
-      double spread = Math.exp(estimate.ninetyPercent() / estimate.value());
+    private Figure fitted(LotFit.Estimate estimate, Unit unit) {
       return new Figure(
-          rounded(estimate.value()),
-          unit,
-          roundedUp(spread),
-          Estimate.Scale.FACTOR,
-          sources(List.of()));
+          rounded(estimate.value()), unit, 0, Estimate.Scale.LINEAR, sources());
     }
 
     private static double rounded(double value) {

@@ -82,6 +82,11 @@ final class LotCurve {
         variance += Math.pow(Math.log(shifted / likely), 2);
       }
     }
+    for (int i = 0; i < lot.together().size(); i++) {
+      double up = GumLaw.together(lot, i, 0.5).at(share).stress(rate);
+      double down = GumLaw.together(lot, i, -0.5).at(share).stress(rate);
+      variance += Math.pow(Math.log(up / down) / Estimate.NINETY_PERCENT, 2);
+    }
     double factor = Math.exp(Estimate.NINETY_PERCENT * Math.sqrt(variance));
     return new Curve.Point(rate, likely / factor, likely, likely * factor);
   }

@@ -2,6 +2,7 @@ package gelwright.ingredient;
 
 import static java.util.Objects.requireNonNull;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -21,6 +22,8 @@ import java.util.Optional;
  * @param strength a factor on the whole law with the doubt that all its readings share, such as
  *     that of the instrument; empty where the parameters hold all of their doubt
  * @param rates shear rates that readings cover; empty where the law is meant for all of them
+ * @param together doubts that move several parameters at once, as those of a fit do: for each the
+ *     factor on every parameter it moves, at the upper end of its 90 % range
  */
 public record Gum(
     String law,
@@ -33,7 +36,8 @@ public record Gum(
     Map<String, GumPair> pairs,
     double at,
     Optional<Figure> strength,
-    Optional<Rates> rates) {
+    Optional<Rates> rates,
+    List<Map<String, Double>> together) {
   /**
    * Shear rates that readings cover.
    *
@@ -55,6 +59,12 @@ public record Gum(
     requireNonNull(setting, "setting");
     requireNonNull(strength, "strength");
     requireNonNull(rates, "rates");
+    together = together.stream().map(Map::copyOf).toList();
+    for (Map<String, Double> doubt : together) {
+      if (doubt.values().stream().anyMatch(factor -> !(factor > 0))) {
+        throw new IllegalArgumentException("together must be factors above zero: " + doubt);
+      }
+    }
     parameters = Map.copyOf(parameters);
     pairs = Map.copyOf(pairs);
     if (!(from >= 0 && from < to)) {
@@ -86,7 +96,8 @@ public record Gum(
         pairs,
         1,
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        List.of());
   }
 
   /** A gum that does not set, of which neither activation energy nor pairs are known. */
@@ -107,6 +118,7 @@ public record Gum(
         pairs.isEmpty() ? other.pairs() : pairs,
         at,
         strength,
-        rates);
+        rates,
+        together);
   }
 }

@@ -745,11 +745,20 @@ final class GelFlow {
   // ---------------------------------------------------------------------------------------------
 
   private static FlowLaw law(World world, String name, Gum gum) {
+    double[] parts = new double[gum.together().size()];
+    for (int i = 0; i < parts.length; i++) {
+      parts[i] =
+          world.within(
+              0,
+              1,
+              "fit to the readings of " + name + (i == 0 ? "" : ", doubt " + (i + 1)),
+              "more readings of the lot");
+    }
     return GumLaw.of(
         gum,
         parameter ->
-            world.value(
-                GumLaw.parameter(gum, parameter), parameter + " of " + name, FLOW_READING),
+            world.value(GumLaw.parameter(gum, parameter), parameter + " of " + name, FLOW_READING)
+                * GumLaw.moved(gum, parameter, parts),
         () -> relaxation(world, name));
   }
 

@@ -32,6 +32,28 @@ public final class GumLaw {
         () -> 1);
   }
 
+  /**
+   * The law with one of the doubts shifted that move several parameters at once.
+   *
+   * @param doubt its number in {@link Gum#together}
+   * @param part of its 90 % range, 1 for the upper end
+   */
+  public static FlowLaw together(Gum gum, int doubt, double part) {
+    double[] parts = new double[gum.together().size()];
+    parts[doubt] = part;
+    return of(
+        gum, name -> parameter(gum, name).likely() * moved(gum, name, parts), () -> 1);
+  }
+
+  /** Factor on a parameter where each doubt that moves several stands at a part of its range. */
+  static double moved(Gum gum, String name, double[] parts) {
+    double logarithm = 0;
+    for (int i = 0; i < parts.length; i++) {
+      logarithm += parts[i] * Math.log(gum.together().get(i).getOrDefault(name, 1.0));
+    }
+    return logarithm == 0 ? 1 : Math.exp(logarithm);
+  }
+
   /** A parameter of a gum's law; a gum without it is a programmer's error. */
   static Figure parameter(Gum gum, String name) {
     Figure figure = gum.parameters().get(name);

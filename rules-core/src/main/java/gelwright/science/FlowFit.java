@@ -3,10 +3,6 @@ package gelwright.science;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.hipparchus.exception.MathRuntimeException;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.QRDecomposition;
-import org.hipparchus.linear.RealMatrix;
 
 /**
  * Flow laws fitted to measured points of shear rate and stress.
@@ -355,36 +351,18 @@ public final class FlowFit {
    */
   private static double[][] directions(
       Form form, List<Point> points, double solvent, double[] variables, double sum) {
-    RealMatrix jacobian =
-        new Array2DRowRealMatrix(jacobian(form, points, solvent, variables), false);
-    double variance = sum / (points.size() - variables.length);
-    try {
-      RealMatrix inverse =
-          new QRDecomposition(jacobian.transposeMultiply(jacobian), LogLeastSquares.SINGULAR)
-              .getSolver()
-              .getInverse();
-      int count = variables.length;
-      double[][] lower = new double[count][count];
-      for (int i = 0; i < count; i++) {
-        for (int j = 0; j <= i; j++) {
-          double left = variance * inverse.getEntry(i, j);
-          for (int k = 0; k < j; k++) {
-            left -= lower[i][k] * lower[j][k];
-          }
-          if (i == j) {
-            lower[i][i] = Math.sqrt(Math.max(0, left));
-          } else {
-            lower[i][j] = lower[j][j] > 0 ? left / lower[j][j] : 0;
-          }
-          if (!(Math.abs(lower[i][j]) < LARGEST_LOG)) {
-            return new double[0][];
-          }
+    double[][] lower =
+        LogLeastSquares.directions(
+            jacobian(form, points, solvent, variables),
+            sum / (points.size() - variables.length));
+    for (double[] row : lower) {
+      for (double each : row) {
+        if (!(Math.abs(each) < LARGEST_LOG)) {
+          return new double[0][];
         }
       }
-      return lower;
-    } catch (MathRuntimeException singular) {
-      return new double[0][];
     }
+    return lower;
   }
 
   private static double[] standardErrors(

@@ -117,6 +117,40 @@ final class LogLeastSquares {
   }
 
   /**
+   * Lower triangle L with L Lᵀ = variance (JᵀJ)⁻¹: column j is how far one standard deviation of the
+   * j-th independent doubt moves each parameter. Empty where the columns cannot be told apart.
+   */
+  static double[][] directions(double[][] slopes, double variance) {
+    RealMatrix jacobian = new Array2DRowRealMatrix(slopes);
+    try {
+      RealMatrix inverse =
+          new QRDecomposition(jacobian.transposeMultiply(jacobian), SINGULAR)
+              .getSolver()
+              .getInverse();
+      int count = inverse.getRowDimension();
+      double[][] lower = new double[count][count];
+      for (int i = 0; i < count; i++) {
+        for (int j = 0; j <= i; j++) {
+          double left = variance * inverse.getEntry(i, j);
+          for (int k = 0; k < j; k++) {
+            left -= lower[i][k] * lower[j][k];
+          }
+          lower[i][j] =
+              i == j
+                  ? Math.sqrt(Math.max(0, left))
+                  : lower[j][j] > 0 ? left / lower[j][j] : 0;
+          if (!Double.isFinite(lower[i][j])) {
+            return new double[0][];
+          }
+        }
+      }
+      return lower;
+    } catch (MathRuntimeException singular) {
+      return new double[0][];
+    }
+  }
+
+  /**
    * Corrected Akaike information criterion for so many points, parameters (the scatter not counted)
    * and sum of squares; a fit better than a scatter of {@code exact} counts as that good.
    */

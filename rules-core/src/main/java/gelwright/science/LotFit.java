@@ -65,7 +65,12 @@ public final class LotFit {
   public record Estimate(String name, double value, double standardError, int freedom) {
     /** Half the width of the range that holds the true number nine times in ten. */
     public double ninetyPercent() {
-      return standardError * new TDistribution(freedom).inverseCumulativeProbability(0.95);
+      return standardError * student();
+    }
+
+    /** Student's factor: standard errors from the middle to either end of a 90 % range. */
+    public double student() {
+      return new TDistribution(freedom).inverseCumulativeProbability(0.95);
     }
 
     /** Standard error over value. */
@@ -83,6 +88,8 @@ public final class LotFit {
    * @param residuals ln(measured/fitted) of each point, in the order given
    * @param scatter standard deviation of the residuals, with the freedom that is left
    * @param criterion corrected Akaike information criterion; only differences have a meaning
+   * @param doubts independent doubts of the fit, each as what one standard deviation of it adds to
+   *     the logarithm of every estimate; empty where the readings do not tell the estimates apart
    */
   public record Fit(
       FlowFit.Form form,
@@ -90,8 +97,10 @@ public final class LotFit {
       List<Estimate> estimates,
       List<Double> residuals,
       double scatter,
-      double criterion) {
+      double criterion,
+      List<List<Double>> doubts) {
     public Fit {
+      doubts = doubts.stream().map(List::copyOf).toList();
       estimates = List.copyOf(estimates);
       residuals = List.copyOf(residuals);
     }
@@ -174,8 +183,9 @@ public final class LotFit {
       residuals.add(target[i] - fitted[i]);
     }
     int freedom = points.size() - values.length;
+    double[][] slopes = shape.slopes(points, values);
     double[] errors =
-        LogLeastSquares.standardErrors(shape.slopes(points, values), least / freedom);
+        LogLeastSquares.standardErrors(slopes, least / freedom);
     List<String> names = new ArrayList<>(form.parameters());
     names.addAll(several ? exponents(form) : List.of());
     List<Estimate> estimates = new ArrayList<>();
@@ -188,7 +198,28 @@ public final class LotFit {
         estimates,
         residuals,
         Math.sqrt(least / freedom),
-        LogLeastSquares.criterion(points.size(), values.length, least, FlowFit.EXACT));
+        LogLeastSquares.criterion(points.size(), values.length, least, FlowFit.EXACT),
+        doubts(slopes, values, least / freedom));
+  }
+
+  private static List<List<Double>> doubts(double[][] slopes, double[] values, double variance) {
+    // In the logarithms of the estimates, which are all above zero where they mean something.
+    double[][] logs = new double[slopes.length][values.length];
+    for (int i = 0; i < slopes.length; i++) {
+      for (int j = 0; j < values.length; j++) {
+        logs[i][j] = slopes[i][j] * values[j];
+      }
+    }
+    double[][] lower = LogLeastSquares.directions(logs, variance);
+    List<List<Double>> doubts = new ArrayList<>();
+    for (int j = 0; j < lower.length; j++) {
+      List<Double> doubt = new ArrayList<>();
+      for (double[] row : lower) {
+        doubt.add(row[j]);
+      }
+      doubts.add(doubt);
+    }
+    return doubts;
   }
 
   private static List<double[]> starts(Shape shape, List<Point> points) {
