@@ -19,7 +19,7 @@ import java.util.Optional;
 final class ReadingsMapping {
   static final String FIRST = "readings-of";
 
-  private static final List<String> SHEET =
+  static final List<String> KEYS =
       List.of(
           FIRST, "grade", "lot", "date", "instrument", "temperature", "salt", "weighing", "series");
   private static final List<String> SERIES = List.of("share", "points");
@@ -34,7 +34,7 @@ final class ReadingsMapping {
   }
 
   Optional<Readings> read() {
-    return Keys.of(root, "a readings sheet", problems, SHEET).flatMap(this::readings);
+    return Keys.of(root, "a readings sheet", problems, KEYS).flatMap(this::readings);
   }
 
   private Optional<Readings> readings(Keys keys) {
