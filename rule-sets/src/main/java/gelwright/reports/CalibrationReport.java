@@ -57,8 +57,7 @@ public final class CalibrationReport {
     return bytes.toString(StandardCharsets.UTF_8);
   }
 
-  private static void calibration(JsonGenerator json, Calibration calibration)
-      throws IOException {
+  private static void calibration(JsonGenerator json, Calibration calibration) throws IOException {
     json.writeStartObject();
     json.writeStringField("gum", calibration.lot().ingredient());
     json.writeStringField("lot", calibration.lot().name());

@@ -364,8 +364,7 @@ final class IngredientMapping {
             percent -> {
               boolean good = percent > 0 && percent <= 100;
               if (!good) {
-                into.add(
-                    node.place(), "out-of-range", what + " must lie between 0 % and 100 %.");
+                into.add(node.place(), "out-of-range", what + " must lie between 0 % and 100 %.");
               }
               return good;
             });
@@ -373,8 +372,7 @@ final class IngredientMapping {
 
   private static Optional<Gum.Rates> rates(Node node, String what, Problems into) {
     return Values.parsed(
-            text -> ends(text, IngredientMapping::perSecond),
-            "a range such as 0.1 /s to 100 /s")
+            text -> ends(text, IngredientMapping::perSecond), "a range such as 0.1 /s to 100 /s")
         .read(node, what, into)
         .flatMap(
             ends -> {
@@ -416,8 +414,7 @@ final class IngredientMapping {
   }
 
   private Optional<Lot> lot(String ingredient) {
-    return Keys.of(
-            entry.value(), "a lot", problems, List.of("gum", "hydration", "note", "source"))
+    return Keys.of(entry.value(), "a lot", problems, List.of("gum", "hydration", "note", "source"))
         .map(
             keys -> {
               Figures figures = Figures.citing(cited).of(keys);
@@ -545,8 +542,7 @@ final class IngredientMapping {
 
   private static Optional<List<Double>> range(
       Node node, String what, Problems problems, String expected) {
-    return Values.parsed(
-            text -> ends(text, IngredientMapping::percent), expected)
+    return Values.parsed(text -> ends(text, IngredientMapping::percent), expected)
         .read(node, what, problems)
         .filter(
             ends -> {

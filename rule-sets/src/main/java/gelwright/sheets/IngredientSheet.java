@@ -17,7 +17,11 @@ import java.util.List;
  * @param lotsOf names of the ingredients that lots are of, with their places
  */
 public record IngredientSheet(
-    List<Ingredient> ingredients, List<Source> sources, List<Text> cited, List<Lot> lots, List<Text> lotsOf) {
+    List<Ingredient> ingredients,
+    List<Source> sources,
+    List<Text> cited,
+    List<Lot> lots,
+    List<Text> lotsOf) {
   public IngredientSheet {
     ingredients = List.copyOf(ingredients);
     sources = List.copyOf(sources);

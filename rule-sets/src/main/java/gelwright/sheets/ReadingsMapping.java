@@ -71,8 +71,7 @@ final class ReadingsMapping {
     boolean spindle = node instanceof Node.Mapping mapping && mapping.get("spindle").isPresent();
     boolean scale = node instanceof Node.Mapping mapping && mapping.get("full-scale").isPresent();
     // A series with a full scale and no spindle lacks it.
-    Optional<Keys> found =
-        Keys.of(node, "a series", into, spindle || scale ? SPINDLE : SERIES);
+    Optional<Keys> found = Keys.of(node, "a series", into, spindle || scale ? SPINDLE : SERIES);
     if (found.isEmpty()) {
       return Optional.empty();
     }
@@ -125,9 +124,7 @@ final class ReadingsMapping {
     }
     return Optional.of(
         new Readings.FlowPoint(
-            rate.get(),
-            stress.orElseGet(() -> viscosity.orElse(0.0) * rate.get()),
-            keys.place()));
+            rate.get(), stress.orElseGet(() -> viscosity.orElse(0.0) * rate.get()), keys.place()));
   }
 
   private static Optional<Readings.SpindlePoint> spindlePoint(

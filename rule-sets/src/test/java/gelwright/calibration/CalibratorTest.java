@@ -51,11 +51,11 @@ final class CalibratorTest {
   }
 
   @Test
-  @DisplayName("one share: the lot gets its prefactors, keeps the exponents, reaches near the share")
+  @DisplayName(
+      "one share: the lot gets its prefactors, keeps the exponents, reaches near the share")
   void oneShare() {
     Calibration calibration =
-        calibrated(
-            Lab.readings("Sclerotium Gum", 25, List.of(Lab.series(0.5, GEL, 14, 0.02, 1))));
+        calibrated(Lab.readings("Sclerotium Gum", 25, List.of(Lab.series(0.5, GEL, 14, 0.02, 1))));
     Gum gum = gum(calibration);
     assertEquals(Calibration.Form.HERSCHEL_BULKLEY, calibration.chosen().form());
     assertEquals(0.5, gum.at());
@@ -72,8 +72,7 @@ final class CalibratorTest {
     assertEquals(0.75, gum.to(), 1e-9);
     assertEquals(new Gum.Rates(0, 200), gum.rates().orElseThrow());
     assertEquals(Source.Standing.MEASURED, calibration.source().standing());
-    assertEquals(
-        List.of(calibration.source().id()), gum.parameters().get("yield").sources());
+    assertEquals(List.of(calibration.source().id()), gum.parameters().get("yield").sources());
     assertEquals("lot-sclerotium-gum-bench-3", calibration.source().id());
   }
 
@@ -81,8 +80,7 @@ final class CalibratorTest {
   @DisplayName("the strength holds what the readings share: root of the sum of squares of the logs")
   void strength() {
     Calibration calibration =
-        calibrated(
-            Lab.readings("Sclerotium Gum", 25, List.of(Lab.series(0.5, GEL, 14, 0.02, 1))));
+        calibrated(Lab.readings("Sclerotium Gum", 25, List.of(Lab.series(0.5, GEL, 14, 0.02, 1))));
     double sum = 0;
     for (Calibration.SharedDoubt doubt : calibration.shared()) {
       sum += Math.pow(Math.log(doubt.factor()), 2);
@@ -100,8 +98,7 @@ final class CalibratorTest {
   @Test
   @DisplayName("several shares: the exponents come from the readings, the range is what was read")
   void severalShares() {
-    FlowLaw truth =
-        new FlowLaw.HerschelBulkley(7, 1.7, 2.3, 1.15, 0.3, new FlowLaw.Range(0.1, 2));
+    FlowLaw truth = new FlowLaw.HerschelBulkley(7, 1.7, 2.3, 1.15, 0.3, new FlowLaw.Range(0.1, 2));
     List<Readings.Series> series = new ArrayList<>();
     for (double share : new double[] {0.4, 0.7, 1.2}) {
       series.add(Lab.series(share, truth.at(share), 9, 0.02, Math.round(1000 * share)));
@@ -195,7 +192,9 @@ final class CalibratorTest {
             plain.place());
     Gum gum = gum(calibrated(salted));
     assertEquals(50, likely(gum, "yield"), 0.1);
-    assertTrue(gum.strength().orElseThrow().spread() > gum(calibrated(plain)).strength().orElseThrow().spread());
+    assertTrue(
+        gum.strength().orElseThrow().spread()
+            > gum(calibrated(plain)).strength().orElseThrow().spread());
   }
 
   @Test
@@ -209,8 +208,7 @@ final class CalibratorTest {
     assertEquals("cross", gum.law());
     assertEquals(20, likely(gum, "zero-shear-viscosity"), 2);
     // The Rouse time goes as the viscosity over the share: one power less.
-    assertEquals(
-        likely(gum, "zero-shear-power") - 1, likely(gum, "time-power"), 0.01);
+    assertEquals(likely(gum, "zero-shear-power") - 1, likely(gum, "time-power"), 0.01);
   }
 
   @Test
@@ -259,8 +257,7 @@ final class CalibratorTest {
   @DisplayName("the likely curve of the picture is that of the lot's law, within its range")
   void curve() {
     Calibration calibration =
-        calibrated(
-            Lab.readings("Sclerotium Gum", 25, List.of(Lab.series(0.5, GEL, 14, 0.02, 1))));
+        calibrated(Lab.readings("Sclerotium Gum", 25, List.of(Lab.series(0.5, GEL, 14, 0.02, 1))));
     var drawn = calibration.curve().series().get(0).points();
     for (var point : drawn) {
       assertTrue(point.low() < GEL.stress(point.x()) && GEL.stress(point.x()) < point.high());
@@ -362,10 +359,7 @@ final class CalibratorTest {
         row("a share of 90 %", series(flow(90, p(1, 7), p(9, 8))), "out-of-range", 19, "share"),
         row(
             "a torque of 3 %",
-            series(spindle(4, p(5, 3), p(10, 28))),
-            "torque-outside-scale",
-            20,
-            "10 to 100 %"),
+            series(spindle(4, p(5, 3), p(10, 28))), "torque-outside-scale", 20, "10 to 100 %"),
         row(
             "a torque of 120 %",
             series(spindle(4, p(5, 90), p(10, 120))),
@@ -426,8 +420,16 @@ final class CalibratorTest {
         row(
             "dust on the display",
             series(
-                flow(1, p(0.1, 6), p(0.5, 90), p(1, 0.4), p(5, 300), p(10, 2), p(50, 800),
-                    p(100, 5), p(200, 60))),
+                flow(
+                    1,
+                    p(0.1, 6),
+                    p(0.5, 90),
+                    p(1, 0.4),
+                    p(5, 300),
+                    p(10, 2),
+                    p(50, 800),
+                    p(100, 5),
+                    p(200, 60))),
             "",
             1,
             ""));
@@ -462,7 +464,8 @@ final class CalibratorTest {
         CALIBRATOR.calibrate(
             new Slip("Glycerine Gum", 90, 0, List.of(flow(0, p(0, 7), p(1, -8)))).readings());
     assertEquals(
-        List.of("out-of-range", "unknown-ingredient", "out-of-range", "out-of-range", "out-of-range"),
+        List.of(
+            "out-of-range", "unknown-ingredient", "out-of-range", "out-of-range", "out-of-range"),
         answer.problems().stream().map(Problem::code).toList());
   }
 
@@ -470,8 +473,7 @@ final class CalibratorTest {
   @DisplayName("units of the parameters are those of ingredient sheets")
   void units() {
     Calibration calibration =
-        calibrated(
-            Lab.readings("Sclerotium Gum", 25, List.of(Lab.series(0.5, GEL, 14, 0.02, 1))));
+        calibrated(Lab.readings("Sclerotium Gum", 25, List.of(Lab.series(0.5, GEL, 14, 0.02, 1))));
     assertEquals(
         List.of(Unit.PASCAL, Unit.NONE, Unit.PASCAL),
         calibration.chosen().parameters().stream().map(Calibration.Parameter::unit).toList());

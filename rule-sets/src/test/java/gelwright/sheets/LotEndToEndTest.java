@@ -48,8 +48,7 @@ final class LotEndToEndTest {
     bundled = Bundled.load();
     Readings readings =
         new ReadingsReader().read(Files.readAllBytes(READINGS), READINGS.toString()).orThrow();
-    calibration =
-        Calibrator.using(bundled.catalogue()).calibrate(readings).value().orElseThrow();
+    calibration = Calibrator.using(bundled.catalogue()).calibrate(readings).value().orElseThrow();
     Path sheet = folder.resolve("lots.yaml");
     Files.writeString(sheet, LotSheet.text(calibration));
     own = Bundled.withOwn(bundled, List.of(folder), Limits.USUAL).orThrow();
@@ -73,14 +72,11 @@ final class LotEndToEndTest {
           ingredients: [Aqua, Sclerotium Gum]
         """
             .formatted(gum, String.join("\n", more));
-    return new FormulaReader()
-        .read(sheet.getBytes(StandardCharsets.UTF_8), "trial.yaml")
-        .orThrow();
+    return new FormulaReader().read(sheet.getBytes(StandardCharsets.UTF_8), "trial.yaml").orThrow();
   }
 
   private static Knowledge knowledge(Library library) {
-    return OwnSheets.read(
-            bundled, library == own ? List.of(folder) : List.of(), Limits.USUAL)
+    return OwnSheets.read(bundled, library == own ? List.of(folder) : List.of(), Limits.USUAL)
         .ready()
         .orThrow()
         .knowledge();
@@ -121,8 +117,7 @@ final class LotEndToEndTest {
             readings.weighing(),
             readings.series(),
             readings.place());
-    Calibration made =
-        Calibrator.using(bundled.catalogue()).calibrate(odd).value().orElseThrow();
+    Calibration made = Calibrator.using(bundled.catalogue()).calibrate(odd).value().orElseThrow();
     IngredientSheet sheet =
         new IngredientReader()
             .read(LotSheet.text(made).getBytes(StandardCharsets.UTF_8), "lot.yaml")
@@ -184,8 +179,7 @@ final class LotEndToEndTest {
   void stranger() {
     for (Library library : List.of(own, bundled)) {
       String name = library == own ? "bench 4" : "bench 3";
-      Predicted lot =
-          property(library, formula("share: 0.9 %, lot: " + name), "gel.yield-stress");
+      Predicted lot = property(library, formula("share: 0.9 %, lot: " + name), "gel.yield-stress");
       assertFalse(lot.shown().isKnown());
       assertTrue(
           lot.shown().missing().contains("flow law of Sclerotium Gum, lot " + name),
@@ -194,12 +188,12 @@ final class LotEndToEndTest {
   }
 
   @Test
-  @DisplayName("the same gum of a lot and without one are two gums of one name; neither is measured")
+  @DisplayName(
+      "the same gum of a lot and without one are two gums of one name; neither is measured")
   void both() {
     Formula two =
         formula(
-            "share: 0.8 %, lot: bench 3",
-            "  - { phase: A, name: Sclerotium Gum, share: 0.4 % }");
+            "share: 0.8 %, lot: bench 3", "  - { phase: A, name: Sclerotium Gum, share: 0.4 % }");
     Predicted mixed = property(own, two, "gel.yield-stress");
     assertEquals("predicted", mixed.origin());
     assertFalse(mixed.shown().missing().contains("flow law of Sclerotium Gum"));
@@ -209,8 +203,7 @@ final class LotEndToEndTest {
   @DisplayName("the review calls the gum by its INCI name, lot or not, and finds it on the label")
   void review() {
     Knowledge knowledge = knowledge(own);
-    Review review =
-        Reviewer.using(knowledge).review(formula("share: 0.9 %, lot: bench 3"), DAY);
+    Review review = Reviewer.using(knowledge).review(formula("share: 0.9 %, lot: bench 3"), DAY);
     Review plain = Reviewer.using(knowledge).review(formula("share: 0.9 %"), DAY);
     assertTrue(
         review.findings().stream()

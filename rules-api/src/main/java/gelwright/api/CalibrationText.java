@@ -53,11 +53,7 @@ final class CalibrationText {
               + Plain.pad(Numbers.significant(doubt.factor(), 4), 8)
               + doubt.standing());
     }
-    calibration
-        .lot()
-        .gum()
-        .toOptional()
-        .ifPresent(gum -> covers(calibration, gum));
+    calibration.lot().gum().toOptional().ifPresent(gum -> covers(calibration, gum));
     for (String remark : calibration.remarks()) {
       paragraph(remark, 0);
     }
@@ -133,10 +129,7 @@ final class CalibrationText {
 
   private void residuals(Calibration calibration) {
     double most =
-        calibration.residuals().stream()
-            .mapToDouble(each -> Math.abs(each.off()))
-            .max()
-            .orElse(0);
+        calibration.residuals().stream().mapToDouble(each -> Math.abs(each.off())).max().orElse(0);
     line("");
     line(
         ink.strong("Readings beside the law")

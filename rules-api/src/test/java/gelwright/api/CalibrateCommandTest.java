@@ -58,7 +58,8 @@ final class CalibrateCommandTest {
   }
 
   @Test
-  @DisplayName("--sheet -> a sheet with which a line that names the lot is predicted as the page says")
+  @DisplayName(
+      "--sheet -> a sheet with which a line that names the lot is predicted as the page says")
   void sheet() throws IOException {
     Path sheet = folder.resolve("bench-3.yaml");
     Ran ran = run("calibrate", "--sheet", sheet.toString(), READINGS);
@@ -68,7 +69,8 @@ final class CalibrateCommandTest {
     Files.writeString(
         formula,
         usual.replace(
-            "name: Sclerotium Gum, share: 0.9 %", "name: Sclerotium Gum, share: 0.9 %, lot: bench 3"));
+            "name: Sclerotium Gum, share: 0.9 %",
+            "name: Sclerotium Gum, share: 0.9 %, lot: bench 3"));
     String page = Files.readString(DOCS.resolve("guide/calibrate.md"));
     for (String file :
         new String[] {
@@ -126,7 +128,8 @@ final class CalibrateCommandTest {
     assertEquals(2, ran.status());
     assertEquals("", ran.out());
     assertTrue(ran.err().contains("slip.yaml:1:1: "), ran.err());
-    assertTrue(ran.err().contains("slip.yaml:6:9: A shear rate must be more than 0 /s."), ran.err());
+    assertTrue(
+        ran.err().contains("slip.yaml:6:9: A shear rate must be more than 0 /s."), ran.err());
     assertTrue(ran.err().contains("slip.yaml:7:9: A stress must be more than 0 Pa."), ran.err());
     assertTrue(ran.err().contains("Sclerotium Gum"), ran.err());
     assertFalse(Files.exists(sheet));

@@ -375,11 +375,7 @@ public final class Calibrator {
     }
 
     private Calibration made(
-        List<LotFit.Fit> fits,
-        LotFit.Fit chosen,
-        boolean several,
-        double slowest,
-        double fastest) {
+        List<LotFit.Fit> fits, LotFit.Fit chosen, boolean several, double slowest, double fastest) {
       List<Calibration.SharedDoubt> shared = shared(chosen, several);
       double strength = 0;
       for (Calibration.SharedDoubt doubt : shared) {
@@ -389,10 +385,8 @@ public final class Calibrator {
       List<Calibration.Candidate> candidates =
           fits.stream().map(fit -> candidate(fit, least)).toList();
       Calibration.Candidate taken = candidates.get(fits.indexOf(chosen));
-      Gum gum =
-          lotGum(fits, chosen, several, Math.exp(Math.sqrt(strength)), slowest, fastest);
-      Lot lot =
-          new Lot(ingredient.name(), readings.lot(), Known.given(gum), Known.unknown(), "");
+      Gum gum = lotGum(fits, chosen, several, Math.exp(Math.sqrt(strength)), slowest, fastest);
+      Lot lot = new Lot(ingredient.name(), readings.lot(), Known.given(gum), Known.unknown(), "");
       return new Calibration(
           readings,
           lot,
@@ -416,7 +410,8 @@ public final class Calibrator {
         if (each == chosen) {
           continue;
         }
-        String name = (each.form() == Calibration.Form.POWER_LAW ? "the " : "") + each.form().title();
+        String name =
+            (each.form() == Calibration.Form.POWER_LAW ? "the " : "") + each.form().title();
         parts.add(
             each.unsettled().isEmpty() || behind >= 0
                 ? name + " lies " + Numbers.plain(behind) + " behind"
@@ -499,17 +494,15 @@ public final class Calibrator {
           "weighing of the gum",
           steepness * Math.log1p(weighing / 100),
           readings.weighing().isPresent() ? GIVEN : PRACTICE);
-      add(
-          shared,
-          "temperature of the sample",
-          carried.temperatureDoubt(),
-          PRACTICE);
+      add(shared, "temperature of the sample", carried.temperatureDoubt(), PRACTICE);
       add(shared, "way from that temperature to 25 °C", carried.warmthDoubt(), "the gum's sheet");
       double salt =
           points.stream().mapToDouble(point -> carried.saltDoubt(point.share())).max().orElse(0);
       add(
           shared,
-          readings.salt() > 0 ? "what the salt does to the gum" : "what lack of salt does to the gum",
+          readings.salt() > 0
+              ? "what the salt does to the gum"
+              : "what lack of salt does to the gum",
           salt,
           "the gum's sheet");
       shared.sort(Comparator.comparingDouble(Calibration.SharedDoubt::factor).reversed());
@@ -598,8 +591,7 @@ public final class Calibrator {
                         Unit.NONE))
                 : flowPowers();
         parameters.put(
-            "yield",
-            yields ? fitted(chosen.estimate("yield stress"), Unit.PASCAL) : noYield(fits));
+            "yield", yields ? fitted(chosen.estimate("yield stress"), Unit.PASCAL) : noYield(fits));
         parameters.put("yield-power", powers.get(1));
         parameters.put("consistency", fitted(chosen.estimate("consistency"), Unit.PASCAL));
         parameters.put("consistency-power", powers.get(0));
@@ -618,8 +610,7 @@ public final class Calibrator {
           Map.of(),
           rounded(chosen.reference()),
           Optional.of(
-              new Figure(
-                  1, Unit.NONE, roundedUp(strength), Estimate.Scale.FACTOR, sources())),
+              new Figure(1, Unit.NONE, roundedUp(strength), Estimate.Scale.FACTOR, sources())),
           Optional.of(new Gum.Rates(plateau ? 0 : rounded(slowest), rounded(fastest))),
           together(chosen, several));
     }
@@ -691,10 +682,7 @@ public final class Calibrator {
     }
 
     private boolean usualYield() {
-      return usual
-          .map(GumLaw::likely)
-          .filter(law -> law.at(1).yieldStress() > 0)
-          .isPresent();
+      return usual.map(GumLaw::likely).filter(law -> law.at(1).yieldStress() > 0).isPresent();
     }
 
     // Where the readings show no yield stress there is none, up to what they would have shown.
@@ -786,8 +774,7 @@ public final class Calibrator {
     }
 
     private Figure fitted(LotFit.Estimate estimate, Unit unit) {
-      return new Figure(
-          rounded(estimate.value()), unit, 0, Estimate.Scale.LINEAR, sources());
+      return new Figure(rounded(estimate.value()), unit, 0, Estimate.Scale.LINEAR, sources());
     }
 
     private static double rounded(double value) {

@@ -98,8 +98,7 @@ final class Carried {
     return switch (effect.effect()) {
       // A polyacid is read neutralised: open.
       case COLLAPSES ->
-          FlowModifiers.collapseFactor(
-              figure(effect, "half-at", shifted, deviations), share, salt);
+          FlowModifiers.collapseFactor(figure(effect, "half-at", shifted, deviations), share, salt);
       case THINS ->
           FlowModifiers.thinGelFactor(
               figure(effect, "left", shifted, deviations),

@@ -19,7 +19,9 @@ import java.util.TreeMap;
 final class LotCurve {
   private static final int POINTS = 41;
 
-  /** Shares up to which the usual law is drawn beside each; with more it would hide the readings. */
+  /**
+   * Shares up to which the usual law is drawn beside each; with more it would hide the readings.
+   */
   private static final int MOST_USUAL = 2;
 
   private LotCurve() {}

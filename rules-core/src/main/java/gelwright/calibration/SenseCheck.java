@@ -133,7 +133,9 @@ final class SenseCheck {
           point.stress() <= 0
               ? "A stress must be more than 0 Pa."
               : "A stress of " + Numbers.plain(point.stress()) + " Pa is that of no gel.",
-          point.stress() <= 0 ? "Leave out what the instrument could not read." : "Check the unit.");
+          point.stress() <= 0
+              ? "Leave out what the instrument could not read."
+              : "Check the unit.");
     }
   }
 

@@ -11,7 +11,6 @@ import gelwright.ingredient.Setting;
 import gelwright.ingredient.Source;
 import gelwright.ingredient.Trait;
 import gelwright.quantity.Numbers;
-import gelwright.quantity.Unit;
 import gelwright.rule.Truth;
 import gelwright.science.EthanolViscosity;
 import gelwright.science.FlowCurve;
@@ -122,8 +121,7 @@ final class GelFlow {
 
     Known<HydrationData> hydration() {
       Known<HydrationData> measured = lot().map(Lot::hydration).orElse(Known.unknown());
-      Known<HydrationData> own =
-          measured.isUnknown() ? own(Ingredient.Grade::hydration) : measured;
+      Known<HydrationData> own = measured.isUnknown() ? own(Ingredient.Grade::hydration) : measured;
       return own.isUnknown() ? component.ingredient().hydration() : own;
     }
 
@@ -264,8 +262,7 @@ final class GelFlow {
   }
 
   // Beyond the shear rates that readings of the gums cover, the slope of the curve is in doubt.
-  private static List<FlowCurve> covered(
-      World world, List<Piece> pieces, List<FlowCurve> curves) {
+  private static List<FlowCurve> covered(World world, List<Piece> pieces, List<FlowCurve> curves) {
     double from = 0;
     double to = Double.POSITIVE_INFINITY;
     Set<String> names = new TreeSet<>();
@@ -348,7 +345,8 @@ final class GelFlow {
         gum.strength()
             .map(
                 figure ->
-                    world.value(figure, "readings of " + portion.name(), "more readings of the lot"))
+                    world.value(
+                        figure, "readings of " + portion.name(), "more readings of the lot"))
             .orElse(1.0);
     Reading factor = left.map(value -> value * warm * strength);
     FlowLaw law = law(world, portion.name(), gum);

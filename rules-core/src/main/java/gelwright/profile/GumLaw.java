@@ -41,8 +41,7 @@ public final class GumLaw {
   public static FlowLaw together(Gum gum, int doubt, double part) {
     double[] parts = new double[gum.together().size()];
     parts[doubt] = part;
-    return of(
-        gum, name -> parameter(gum, name).likely() * moved(gum, name, parts), () -> 1);
+    return of(gum, name -> parameter(gum, name).likely() * moved(gum, name, parts), () -> 1);
   }
 
   /** Factor on a parameter where each doubt that moves several stands at a part of its range. */
@@ -111,8 +110,7 @@ public final class GumLaw {
               p.applyAsDouble("specific-at-break"),
               range);
       case "newtonian" ->
-          new FlowLaw.Exponential(
-              p.applyAsDouble("viscosity"), p.applyAsDouble("growth"), range);
+          new FlowLaw.Exponential(p.applyAsDouble("viscosity"), p.applyAsDouble("growth"), range);
       default -> throw new IllegalArgumentException("no such flow law: " + gum.law());
     };
   }

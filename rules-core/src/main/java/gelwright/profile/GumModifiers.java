@@ -117,7 +117,8 @@ final class GumModifiers {
     }
     Reading strength = world.of(AcidityProperties.IONIC_STRENGTH);
     double unscreened =
-        FlowModifiers.unsaltedCoilBound(Practice.SALT_FACTOR, Practice.SALTED, Math.min(1e9, strength.high()));
+        FlowModifiers.unsaltedCoilBound(
+            Practice.SALT_FACTOR, Practice.SALTED, Math.min(1e9, strength.high()));
     double range = Practice.SALT_FACTOR + 1 - unscreened;
     world.source(Practice.SOURCE);
     if (charge.isUnknown()) {

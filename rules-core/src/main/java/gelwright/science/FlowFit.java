@@ -353,8 +353,7 @@ public final class FlowFit {
       Form form, List<Point> points, double solvent, double[] variables, double sum) {
     double[][] lower =
         LogLeastSquares.directions(
-            jacobian(form, points, solvent, variables),
-            sum / (points.size() - variables.length));
+            jacobian(form, points, solvent, variables), sum / (points.size() - variables.length));
     for (double[] row : lower) {
       for (double each : row) {
         if (!(Math.abs(each) < LARGEST_LOG)) {

@@ -117,8 +117,8 @@ final class LogLeastSquares {
   }
 
   /**
-   * Lower triangle L with L Lᵀ = variance (JᵀJ)⁻¹: column j is how far one standard deviation of the
-   * j-th independent doubt moves each parameter. Empty where the columns cannot be told apart.
+   * Lower triangle L with L Lᵀ = variance (JᵀJ)⁻¹: column j is how far one standard deviation of
+   * the j-th independent doubt moves each parameter. Empty where the columns cannot be told apart.
    */
   static double[][] directions(double[][] slopes, double variance) {
     RealMatrix jacobian = new Array2DRowRealMatrix(slopes);
@@ -136,9 +136,7 @@ final class LogLeastSquares {
             left -= lower[i][k] * lower[j][k];
           }
           lower[i][j] =
-              i == j
-                  ? Math.sqrt(Math.max(0, left))
-                  : lower[j][j] > 0 ? left / lower[j][j] : 0;
+              i == j ? Math.sqrt(Math.max(0, left)) : lower[j][j] > 0 ? left / lower[j][j] : 0;
           if (!Double.isFinite(lower[i][j])) {
             return new double[0][];
           }

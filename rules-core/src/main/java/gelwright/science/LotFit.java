@@ -132,7 +132,12 @@ public final class LotFit {
   /** Geometric mean of the shares, each counted once, % w/w. */
   public static double reference(List<Point> points) {
     return Math.exp(
-        points.stream().mapToDouble(Point::share).distinct().map(Math::log).average().orElseThrow());
+        points.stream()
+            .mapToDouble(Point::share)
+            .distinct()
+            .map(Math::log)
+            .average()
+            .orElseThrow());
   }
 
   /**
@@ -184,8 +189,7 @@ public final class LotFit {
     }
     int freedom = points.size() - values.length;
     double[][] slopes = shape.slopes(points, values);
-    double[] errors =
-        LogLeastSquares.standardErrors(slopes, least / freedom);
+    double[] errors = LogLeastSquares.standardErrors(slopes, least / freedom);
     List<String> names = new ArrayList<>(form.parameters());
     names.addAll(several ? exponents(form) : List.of());
     List<Estimate> estimates = new ArrayList<>();

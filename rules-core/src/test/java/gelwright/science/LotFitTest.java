@@ -41,9 +41,7 @@ final class LotFitTest {
       int size = form.parameters().size();
       double first = several() ? Math.pow(share / reference, values[size]) : 1;
       double second =
-          several() && values.length > size + 1
-              ? Math.pow(share / reference, values[size + 1])
-              : 1;
+          several() && values.length > size + 1 ? Math.pow(share / reference, values[size + 1]) : 1;
       return switch (form) {
         case POWER_LAW -> new FlowCurve.Plastic(0, values[0] * first, values[1], WATER);
         case HERSCHEL_BULKLEY ->
@@ -195,8 +193,7 @@ final class LotFitTest {
     Truth guess = new Truth(truth.form(), values, truth.shares());
     double sum = 0;
     for (LotFit.Point point : points) {
-      double off =
-          Math.log(point.stress() / guess.curve(point.share()).stress(point.shearRate()));
+      double off = Math.log(point.stress() / guess.curve(point.share()).stress(point.shearRate()));
       sum += off * off;
     }
     return sum;
