@@ -30,8 +30,7 @@ final class CalibrateGuideTest {
   void works() throws IOException {
     byte[] bytes = Files.readAllBytes(EXAMPLE);
     // snippet
-    Calibrator calibrator =
-        Calibrator.using(BundledRuleSets.load().catalogue()); // once; for all threads
+    Calibrator calibrator = Calibrator.using(BundledRuleSets.load().catalogue()); // once
 
     Readings readings = new ReadingsReader().read(bytes, "bench-3.yaml").orThrow();
 
