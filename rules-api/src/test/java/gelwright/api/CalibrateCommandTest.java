@@ -86,6 +86,9 @@ final class CalibrateCommandTest {
               .orElseThrow();
       assertTrue(page.contains(line), line);
     }
+    Ran shown = run("ingredients", "show", "--ingredients", sheet.toString(), "Sclerotium Gum");
+    assertTrue(shown.out().contains("\nLot bench 3 "), shown.out());
+    assertTrue(shown.out().contains("[measured in one's own workshop]"), shown.out());
     Ran review = run("review", "--ingredients", sheet.toString(), formula.toString());
     assertTrue(review.status() < 2, review.err());
     assertTrue(review.out().contains("measured"), review.out());
