@@ -88,7 +88,9 @@ final class CalibrateCommandTest {
     }
     Ran shown = run("ingredients", "show", "--ingredients", sheet.toString(), "Sclerotium Gum");
     assertTrue(shown.out().contains("\nLot bench 3 "), shown.out());
-    assertTrue(shown.out().contains("[measured in one's own workshop]"), shown.out());
+    assertTrue(
+        shown.out().replaceAll("\\s+", " ").contains("[measured in one's own workshop]"),
+        shown.out());
     Ran review = run("review", "--ingredients", sheet.toString(), formula.toString());
     assertTrue(review.status() < 2, review.err());
     assertTrue(review.out().contains("measured"), review.out());
