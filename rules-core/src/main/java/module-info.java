@@ -25,4 +25,5 @@ module gelwright.core {
   exports gelwright.review;
   exports gelwright.prediction;
   exports gelwright.comparison;
+  exports gelwright.calibration;
 }

@@ -2,6 +2,9 @@ package gelwright.api;
 
 import gelwright.comparison.Comparer;
 import gelwright.comparison.FormulaComparison;
+import gelwright.calibration.Calibrated;
+import gelwright.calibration.Calibrator;
+import gelwright.calibration.Readings;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.prediction.Prediction;
@@ -17,6 +20,7 @@ import gelwright.sheets.ExampleRunner;
 import gelwright.sheets.FormulaReader;
 import gelwright.sheets.Library;
 import gelwright.sheets.OwnSheets;
+import gelwright.sheets.ReadingsReader;
 import gelwright.sheets.RuleSheet;
 import gelwright.sheets.tree.Document;
 import gelwright.sheets.tree.Limits;
@@ -107,7 +111,7 @@ final class BundledEngine implements Engine {
               .then(beside -> reader.readTable(content, file, Optional.of(beside))));
     }
 
-    private static Attempt<Formula> attempt(Read<Formula> read) {
+    private static <T> Attempt<T> attempt(Read<T> read) {
       List<Problem> problems = read.problems();
       return read.value().map(Attempt::of).orElseGet(() -> Attempt.failed(problems));
     }
@@ -125,6 +129,16 @@ final class BundledEngine implements Engine {
     @Override
     public FormulaComparison compare(Formula first, Formula second, LocalDate on) {
       return comparer.compare(first, second, on);
+    }
+
+    @Override
+    public Attempt<Readings> readReadings(byte[] content, String file) {
+      return attempt(new ReadingsReader().read(content, file));
+    }
+
+    @Override
+    public Calibrated calibrate(Readings readings) {
+      return Calibrator.using(library.catalogue()).calibrate(readings);
     }
 
     @Override

@@ -1,6 +1,8 @@
 package gelwright.api;
 
 import gelwright.comparison.FormulaComparison;
+import gelwright.calibration.Calibrated;
+import gelwright.calibration.Readings;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.prediction.Prediction;
@@ -58,6 +60,17 @@ interface Engine {
 
     /** Compares two formulas. */
     FormulaComparison compare(Formula first, Formula second, LocalDate on);
+
+    /**
+     * Reads a readings sheet.
+     *
+     * @param content of the file
+     * @param file its name; it tells the format and is shown in problems
+     */
+    Attempt<Readings> readReadings(byte[] content, String file);
+
+    /** Fits a lot's flow law to readings. */
+    Calibrated calibrate(Readings readings);
 
     /** How many examples a rule has. */
     int examplesOf(String rule);

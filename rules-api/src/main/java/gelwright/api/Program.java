@@ -55,6 +55,7 @@ final class Program {
         .addSubcommand("predict", new PredictCommand(engine, terminal))
         .addSubcommand("headroom", new HeadroomCommand(engine, terminal))
         .addSubcommand("compare", new CompareCommand(engine, terminal))
+        .addSubcommand("calibrate", new CalibrateCommand(engine, terminal))
         .addSubcommand("rules", rules)
         .addSubcommand("ingredients", ingredients)
         .addSubcommand("serve", ServeCommand.line(terminal))

@@ -81,7 +81,8 @@ final class ReviewCommands {
         : loaded.read(content.value().get(), name, brief.value().get(), beside.get().toString());
   }
 
-  private static Attempt<byte[]> content(Path file) {
+  /** What is in a file, as far as it is not too large for a sheet. */
+  static Attempt<byte[]> content(Path file) {
     String name = file.toString();
     byte[] content;
     try (InputStream in = Files.newInputStream(file)) {

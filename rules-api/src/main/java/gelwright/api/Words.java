@@ -208,6 +208,7 @@ final class Words {
   static String standing(Source.Standing standing) {
     return switch (standing) {
       case PUBLISHED -> "published";
+      case MEASURED -> "measured in one's own workshop";
       case COMMON_PRACTICE -> "common practice, no source";
       case FROM_MEMORY -> "from memory, not checked against a text";
     };
@@ -217,6 +218,7 @@ final class Words {
   static String besideNumber(Source.Standing standing) {
     return switch (standing) {
       case PUBLISHED -> "";
+      case MEASURED -> "measured";
       case COMMON_PRACTICE -> "common practice";
       case FROM_MEMORY -> "from memory";
     };

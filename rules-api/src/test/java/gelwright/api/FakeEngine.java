@@ -1,6 +1,8 @@
 package gelwright.api;
 
 import gelwright.comparison.FormulaComparison;
+import gelwright.calibration.Calibrated;
+import gelwright.calibration.Readings;
 import gelwright.formula.Acceptance;
 import gelwright.formula.Brief;
 import gelwright.formula.Equipment;
@@ -260,6 +262,16 @@ final class FakeEngine implements Engine, Engine.Loaded {
         List.of(),
         List.of(),
         formula.place(""));
+  }
+
+  @Override
+  public Attempt<Readings> readReadings(byte[] content, String file) {
+    throw new UnsupportedOperationException("the stand-in reads no readings");
+  }
+
+  @Override
+  public Calibrated calibrate(Readings readings) {
+    throw new UnsupportedOperationException("the stand-in calibrates nothing");
   }
 
   @Override

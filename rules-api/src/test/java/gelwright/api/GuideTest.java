@@ -55,10 +55,11 @@ final class GuideTest {
   }
 
   @Test
-  @DisplayName("names every option of review, lint, predict, compare and rules check")
+  @DisplayName("names every option of the commands that report, and of rules check")
   void options() throws IOException {
     String guide = Files.readString(GUIDE);
-    for (String command : List.of("review", "lint", "predict", "compare", "rules check")) {
+    for (String command :
+        List.of("review", "lint", "predict", "headroom", "compare", "calibrate", "rules check")) {
       Matcher option = Pattern.compile("--[a-z-]+").matcher(help(command));
       while (option.find()) {
         assertTrue(
@@ -136,7 +137,8 @@ final class GuideTest {
     Matcher word = WORD.matcher(line);
     while (word.find()) {
       String text = Optional.ofNullable(word.group(1)).orElseGet(() -> word.group(2));
-      boolean out = !words.isEmpty() && words.get(words.size() - 1).equals("--out");
+      boolean out =
+          !words.isEmpty() && List.of("--out", "--sheet").contains(words.get(words.size() - 1));
       words.add(
           out
               ? folder.resolve(text).toString()

@@ -40,7 +40,16 @@ final class KnowledgeResources {
   private static final List<MediaType> FORMS = List.of(MediaType.JSON);
   static final List<String> SCHEMAS =
       List.of(
-          "comparison", "formula", "ingredients", "prediction", "review", "rule-set", "sources");
+          "calibration",
+          "comparison",
+          "formula",
+          "headroom",
+          "ingredients",
+          "prediction",
+          "readings",
+          "review",
+          "rule-set",
+          "sources");
   private static final String TEXTURES = "texture-windows";
 
   private final KnowledgeStore store;

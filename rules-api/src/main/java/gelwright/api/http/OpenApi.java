@@ -86,6 +86,8 @@ final class OpenApi {
       published(json, "Prediction", "prediction", "");
       published(json, "Headroom", "headroom", "");
       published(json, "Comparison", "comparison", "");
+      published(json, "Readings", "readings", "");
+      published(json, "Calibration", "calibration", "");
       json.writeEndObject();
     }
     json.writeEndObject();

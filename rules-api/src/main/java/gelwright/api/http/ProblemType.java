@@ -70,6 +70,13 @@ enum ProblemType {
       "The document is well-formed, but it is not a formula sheet. Nothing of it was reviewed.",
       "Each error says where it is, by JSON Pointer, line and column. The form of a sheet is"
           + " /v1/schemas/formula."),
+  NO_CALIBRATION(
+      422,
+      "The readings cannot be calibrated with",
+      "The document is well-formed, but it is no readings sheet, or its readings are too few or make"
+          + " no sense. Nothing was fitted.",
+      "Each error says where it is, by JSON Pointer, line and column. The form of a sheet is"
+          + " /v1/schemas/readings."),
   NOT_TAKEN_OVER(
       422,
       "The changed sheets were not taken over",

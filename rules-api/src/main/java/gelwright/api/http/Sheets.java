@@ -1,10 +1,12 @@
 package gelwright.api.http;
 
+import gelwright.calibration.Readings;
 import gelwright.formula.Formula;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
 import gelwright.problem.Spelling;
 import gelwright.sheets.FormulaReader;
+import gelwright.sheets.ReadingsReader;
 import gelwright.sheets.tree.Document;
 import gelwright.sheets.tree.Limits;
 import gelwright.sheets.tree.Node;
@@ -149,6 +151,21 @@ final class Sheets {
     return tooMany.isEmpty() ? read.value() : Optional.empty();
   }
 
+  /** Readings; what is well-formed and no readings sheet is refused. */
+  Readings readings(byte[] bytes, Document.Format format, Limits limits) {
+    Document document = document(bytes, format, limits);
+    Read<Readings> read = new ReadingsReader(limits).read(document);
+    return read.value()
+        .orElseThrow(
+            () ->
+                Trouble.of(
+                    document.problems().isEmpty()
+                        ? ProblemType.NO_CALIBRATION
+                        : ProblemType.MALFORMED_DOCUMENT,
+                    first(read.problems()),
+                    read.problems()));
+  }
+
   private void count(int parts, String pointer, Document document, List<Problem> problems) {
     if (parts > guards.formulaParts()) {
       Place at = document.places(3).getOrDefault(pointer, Place.NOWHERE);
@@ -164,7 +181,8 @@ final class Sheets {
     }
   }
 
-  private static String first(List<Problem> problems) {
+  /** The first of several problems, and how many more there are. */
+  static String first(List<Problem> problems) {
     String first = problems.get(0).message();
     return problems.size() == 1
         ? first

@@ -1,5 +1,6 @@
 package gelwright.api.http;
 
+import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.startsWith;
@@ -15,12 +16,18 @@ import gelwright.comparison.FormulaComparison;
 import gelwright.prediction.Prediction;
 import gelwright.prediction.Predictor;
 import gelwright.reports.ComparisonReport;
+import gelwright.calibration.Calibration;
+import gelwright.calibration.Calibrator;
+import gelwright.prediction.Prediction;
+import gelwright.prediction.Predictor;
+import gelwright.reports.CalibrationReport;
 import gelwright.reports.JsonReport;
 import gelwright.reports.PredictionReport;
 import gelwright.review.Review;
 import gelwright.review.Reviewer;
 import gelwright.sheets.BundledRuleSets;
 import gelwright.sheets.FormulaReader;
+import gelwright.sheets.ReadingsReader;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import java.io.ByteArrayInputStream;
@@ -333,8 +340,86 @@ final class ContractTest {
         .statusCode(400);
   }
 
+  private static final String READINGS = "readings/sclerotium-gum-bench-3.yaml";
+
+  @Test
+  @DisplayName("a calibration is that of the library, in the bytes of its writer")
+  void calibration() {
+    byte[] bytes = Rig.example(READINGS);
+    Calibration calibration =
+        Calibrator.using(BundledRuleSets.load().catalogue())
+            .calibrate(
+                new ReadingsReader()
+                    .read(
+                        gelwright.sheets.tree.Document.read(
+                                bytes,
+                                "",
+                                gelwright.sheets.tree.Document.Format.YAML,
+                                gelwright.sheets.tree.Limits.USUAL)
+                            .orThrow())
+                    .orThrow())
+            .value()
+            .orElseThrow();
+    String answer =
+        ask()
+            .contentType("application/yaml")
+            .body(bytes)
+            .post("/v1/calibrations")
+            .then()
+            .statusCode(200)
+            .header("Link", containsString("</v1/schemas/calibration>; rel=\"describedby\""))
+            .extract()
+            .asString();
+    assertEquals(CalibrationReport.compact().text(calibration), answer);
+    ask()
+        .contentType("application/yaml")
+        .accept("image/svg+xml")
+        .body(bytes)
+        .post("/v1/calibrations")
+        .then()
+        .statusCode(200)
+        .contentType("image/svg+xml");
+  }
+
+  @Test
+  @DisplayName("readings that make no sense are refused with the places of all of them")
+  void senselessReadings() {
+    ask()
+        .contentType("application/yaml")
+        .body(
+            """
+            readings-of: Sclerotium Gum
+            lot: bench 3
+            series:
+              - share: 1 %
+                points:
+                  - { shear-rate: 0 /s, stress: 7 Pa }
+                  - { shear-rate: 1 /s, stress: -8 Pa }
+            """)
+        .post("/v1/calibrations")
+        .then()
+        .statusCode(422)
+        .body("type", equalTo("/problems/no-calibration"))
+        .body("errors.pointer", hasItem("/series/0/points/0"))
+        .body("errors.pointer", hasItem("/series/0/points/1"));
+    ask()
+        .contentType("application/yaml")
+        .body("formula: Bare gel")
+        .post("/v1/calibrations")
+        .then()
+        .statusCode(422)
+        .body("errors.code", hasItem("missing-key"));
+    ask()
+        .contentType("application/yaml")
+        .body("readings-of: [")
+        .post("/v1/calibrations")
+        .then()
+        .statusCode(400);
+  }
+
   @ParameterizedTest(name = "/v1/schemas/{0}, which answers link to, is there")
-  @ValueSource(strings = {"comparison", "prediction", "review"})
+  @ValueSource(
+      strings = {"calibration", "comparison", "headroom", "prediction", "readings", "review"})
   void linkedSchemas(String name) {
     ask().get("/v1/schemas/" + name).then().statusCode(200);
   }
