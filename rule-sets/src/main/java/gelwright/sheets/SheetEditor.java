@@ -428,7 +428,7 @@ public final class SheetEditor {
 
     private Place place(String pointer) {
       Place place = formula.place(pointer);
-      return place.line() > 0 ? place : new Place(file, 0, 0, pointer);
+      return new Place(file, place.line(), place.column(), pointer);
     }
   }
 }

@@ -63,13 +63,21 @@ public record SheetEdits(String sheet, String type, List<Edit> edits) {
     return Values.TEXT.read(node, what, problems).map(stripped -> ((Node.Scalar) node).text());
   }
 
+  /** Whether the sheet is a tree and no table. */
+  public boolean isTree() {
+    return !type.equals(CSV);
+  }
+
+  /** How the tree is written. */
+  public Document.Format format() {
+    return type.equals(JSON) ? Document.Format.JSON : Document.Format.YAML;
+  }
+
   /** The text of the sheet with the edits made; problems have places in the sheet. */
   public Read<String> made(Limits limits) {
     SheetEditor editor = new SheetEditor(limits);
-    if (type.equals(CSV)) {
-      return editor.applyToTable(edits, sheet, FILE);
-    }
-    return editor.apply(
-        edits, sheet, FILE, type.equals(JSON) ? Document.Format.JSON : Document.Format.YAML);
+    return isTree()
+        ? editor.apply(edits, sheet, FILE, format())
+        : editor.applyToTable(edits, sheet, FILE);
   }
 }

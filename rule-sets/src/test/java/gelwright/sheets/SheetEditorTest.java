@@ -254,6 +254,52 @@ final class SheetEditorTest {
     return table.toString();
   }
 
+  /** Sheets that no program would write, and a person may. */
+  static List<String> odd() {
+    return List.of(
+        "---\n# header\nformula: Odd\ningredients: [{name: Aqua, share: rest}, {name: Xanthan Gum,"
+            + " share: 1 %, lot: \"4\"},]\nmethod: [ {do: fill} ]\n...\n",
+        "formula: Odd\ningredients:\n- {name: Aqua, share: rest} # {\n-\n  # lone dash\n  name: >-\n"
+            + "    Xanthan\n    Gum\n  share: 1 %\nmethod:\n-   do: disperse # ,\n    with:\n    - Xanthan"
+            + " Gum # [\n    - Aqua\n-   do: fill",
+        "formula:\tOdd\t# tabs\ningredients:\n- {\tname: Aqua,\tshare: rest\t}\t# a\n- name:\tXanthan"
+            + " Gum\t# b\n  share:\t1 %\n",
+        "{ formula: Odd, # ] }\n  ingredients: [ # first\n    { name: Aqua, share: rest } # no, comma"
+            + "\n    , { name: 'Xanthan Gum', # two, 'lines'\n        share: 1 % } # c\n  ], method: []}",
+        "? formula\n: Odd\n? ingredients\n: - name: Aqua\n    share: rest\n  - name: Xanthan Gum\n    share: 1"
+            + " %\n",
+        "\"formula\": 'It''s \uD83C\uDF3F'   \n\n'ingredients':   # list\n\n    - \"name\": Xanthan\n       "
+            + " Gum\n      'share': 1\n\n    - {\"name\":\"\uD83C\uDF3F \\u0041qua\", \"share\":rest}\n\n\n# end",
+        "formula: Odd\ringredients:\r  - name: Aqua\r    share: rest\r  - name: Xanthan Gum # gum\r"
+            + "    share: 1 %\r    size: 300 µm\r",
+        "{\"formula\":\"Odd\",\n\t\"ingredients\":[\n\t\t{\"name\":\"Aqua, \\\"x\\\" {\",\"share\":99}\n\t\t,"
+            + "{\"n\\u0061me\":\"Xanthan Gum\",\n\t\t \"share\":1e0}],\"product\":{},\"method\":[ ]\n}\n",
+        "product: {area: face}\nformula: Odd\nbatch: 1 kg\ningredients:\n  - {name: Aqua, share: rest}\n"
+            + "  - {name: Xanthan Gum, share: 1 %,}\n\nmethod:\n  - do: adjust-pH\n    to: 5\n");
+  }
+
+  @ParameterizedTest(name = "row {index}")
+  @DisplayName("odd sheets: what is written is what was meant")
+  @MethodSource("odd")
+  void odd(String sheet) {
+    String file = sheet.contains("{\"formula") ? "odd.json" : "odd.yaml";
+    for (int seed = 1; seed <= 12 * SEEDS; seed++) {
+      Random random = new Random(seed);
+      RandomEdits edits = new RandomEdits(random);
+      Formula wanted = read(sheet, file);
+      List<Edit> list = new ArrayList<>();
+      for (int i = 1 + random.nextInt(3); i > 0; i--) {
+        list.add(edits.of(wanted));
+        wanted = list.get(list.size() - 1).in(wanted);
+      }
+      Read<String> changed = EDITOR.apply(list, sheet, file);
+      String context = "seed " + seed + "\n" + list + "\n" + sheet;
+      assertEquals(List.of(), changed.problems(), () -> context);
+      String both = context + "\n-->\n" + changed.orThrow();
+      assertEquals(wanted, read(changed.orThrow(), file), () -> both);
+    }
+  }
+
   // What is written, to the letter
 
   private static Amount percent(String share) {

@@ -100,7 +100,8 @@ final class Sheets {
     }
   }
 
-  private static String first(List<Problem> problems) {
+  /** The first problem, and how many more there are. */
+  static String first(List<Problem> problems) {
     String first = problems.get(0).message();
     return problems.size() == 1
         ? first
