@@ -30,8 +30,7 @@ public final class EditReader {
 
   private static final Reading<Quantity> LENGTH = Values.quantity(Dimension.LENGTH);
   private static final Reading<Quantity> MASS = Values.quantity(Dimension.MASS);
-  private static final Reading<Double> PH =
-      Values.quantity(Dimension.PH).map(Quantity::value);
+  private static final Reading<Double> PH = Values.quantity(Dimension.PH).map(Quantity::value);
 
   /** A number of a line or a step, from 1 as a person counts, into one from 0. */
   private static final Reading<Integer> COUNTED =
@@ -147,8 +146,7 @@ public final class EditReader {
     if (keys.node("to").filter(to -> Values.isWord(to, "left-out")).isPresent()) {
       return all(ingredient, line, from)
           ? Optional.of(
-              new Edit.Removal(
-                  line.orElseThrow(), ingredient.orElseThrow(), from.orElseThrow()))
+              new Edit.Removal(line.orElseThrow(), ingredient.orElseThrow(), from.orElseThrow()))
           : Optional.empty();
     }
     Optional<Amount> to = keys.required("to", FormulaMapping::amount);
@@ -243,14 +241,11 @@ public final class EditReader {
     Optional<String> target = keys.required("pH", Values.word(List.of("target")));
     Optional<Double> from = keys.optional("from", PH);
     Optional<Double> to = keys.required("to", PH);
-    return all(target, to)
-        ? Optional.of(new Edit.OfPH(from, to.orElseThrow()))
-        : Optional.empty();
+    return all(target, to) ? Optional.of(new Edit.OfPH(from, to.orElseThrow())) : Optional.empty();
   }
 
   private static Optional<Edit> product(Keys keys) {
-    List<String> promises =
-        List.of(Edit.Promise.values()).stream().map(Edit.Promise::key).toList();
+    List<String> promises = List.of(Edit.Promise.values()).stream().map(Edit.Promise::key).toList();
     return keys.required("product", Values.word(promises))
         .map(word -> Edit.Promise.values()[promises.indexOf(word)])
         .flatMap(

@@ -85,7 +85,8 @@ final class FormulaMapping {
         keys.optional("equipment", this::equipment);
     final List<Part<Line, FormulaSheet.LineSheet>> lines =
         keys.required("ingredients", Values.filledListOf(this::line)).orElse(List.of());
-    final List<Part<Step, FormulaSheet.StepSheet>> method = keys.list("method", FormulaMapping::step);
+    final List<Part<Step, FormulaSheet.StepSheet>> method =
+        keys.list("method", FormulaMapping::step);
     final Optional<Label> label = keys.optional("label", this::label);
     final List<Part<Measurement, FormulaSheet.ReadingSheet>> measured =
         keys.list("measured", this::reading);

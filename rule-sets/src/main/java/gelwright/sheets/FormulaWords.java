@@ -23,6 +23,7 @@ final class FormulaWords {
           "kind", "use", "area", "users", "texture", "dispensing", "pH", "markets", "shelf-life");
   static final List<String> LINE =
       List.of("phase", "name", "share", "strength", "hydrate", "size", "grade", "lot");
+
   /** What is said of one raw material and not of another in its place. */
   static final List<String> OF_ONE_MATERIAL =
       List.of("strength", "hydrate", "size", "grade", "lot");

@@ -68,7 +68,13 @@ public final class SheetEditor {
         body -> reader.read(bytes(body), file, format),
         (edit, formula, body) -> {
           TreeText tree = new TreeText(body, json);
-          new TreeEdit(tree, formula).make(edit);
+          try {
+            new TreeEdit(tree, formula).make(edit);
+          } catch (TreeText.Lost lost) {
+            // The text as it was does not say what is wanted, so the change is told as not
+            // possible.
+            return List.of(body);
+          }
           return List.of(tree.text());
         });
   }
@@ -194,11 +200,7 @@ public final class SheetEditor {
         tree.remove(each.line(), LINES);
       } else if (edit instanceof Edit.OfStep each) {
         tree.set(
-            field(each),
-            WrittenEdit.quantity(each.to()),
-            FormulaWords.STEP,
-            METHOD,
-            each.step());
+            field(each), WrittenEdit.quantity(each.to()), FormulaWords.STEP, METHOD, each.step());
       } else if (edit instanceof Edit.Move each) {
         tree.move(each.step(), each.to(), METHOD);
       } else if (edit instanceof Edit.Insertion each) {

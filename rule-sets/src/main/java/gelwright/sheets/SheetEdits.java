@@ -40,19 +40,16 @@ public record SheetEdits(String sheet, String type, List<Edit> edits) {
   public static Read<SheetEdits> read(Document document) {
     Problems problems = Problems.of(document, Limits.USUAL);
     Optional<Keys> keys =
-        Keys.of(
-            document.root(), "a sheet with edits", problems, List.of("sheet", "type", "edits"));
+        Keys.of(document.root(), "a sheet with edits", problems, List.of("sheet", "type", "edits"));
     Optional<SheetEdits> read =
         keys.flatMap(
             given -> {
               Optional<String> sheet = given.required("sheet", SheetEdits::text);
-              Optional<String> type =
-                  given.required("type", Values.word(List.of(YAML, JSON, CSV)));
+              Optional<String> type = given.required("type", Values.word(List.of(YAML, JSON, CSV)));
               Optional<List<Edit>> edits = given.required("edits", EditReader.EDITS);
               return problems.isEmpty()
                   ? Optional.of(
-                      new SheetEdits(
-                          sheet.orElseThrow(), type.orElseThrow(), edits.orElseThrow()))
+                      new SheetEdits(sheet.orElseThrow(), type.orElseThrow(), edits.orElseThrow()))
                   : Optional.empty();
             });
     return problems.orElse(read::orElseThrow);

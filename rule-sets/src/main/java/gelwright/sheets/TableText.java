@@ -128,8 +128,7 @@ final class TableText {
   private String inPlaceOf(Cell cell, String column, String value, boolean padded) {
     String old = text.substring(cell.start(), cell.end());
     boolean bare = column.equals("share") && BARE.matcher(read(cell).strip()).matches();
-    String shown =
-        bare && value.endsWith(" %") ? value.substring(0, value.length() - 2) : value;
+    String shown = bare && value.endsWith(" %") ? value.substring(0, value.length() - 2) : value;
     return cell(number(column, shown, padded), old.startsWith("\""));
   }
 
@@ -149,8 +148,7 @@ final class TableText {
             if (share && bareShares()) {
               value = value.substring(0, value.length() - 2);
             }
-            boolean quoted =
-                i < beside.cells().size() && text.charAt(cellStart(beside, i)) == '"';
+            boolean quoted = i < beside.cells().size() && text.charAt(cellStart(beside, i)) == '"';
             row.append(i == 0 ? "" : String.valueOf(separator))
                 .append(cell(number(column, value, padded), quoted && !value.isEmpty()));
           }

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 
 /**
  * The text of a sheet in YAML or JSON, changed a part at a time.
@@ -23,6 +24,13 @@ final class TreeText {
   private static final Pattern NUMBER = Pattern.compile("-?[0-9]+(\\.[0-9]+)?");
   private static final Set<String> TAKEN =
       Set.of("null", "true", "false", "yes", "no", "on", "off", "~");
+
+  /** The text is written in a manner that a change was not made for; it is given up. */
+  static final class Lost extends RuntimeException {
+    Lost(String message) {
+      super(message, null, false, false);
+    }
+  }
 
   private String text;
   private final boolean json;
@@ -54,7 +62,11 @@ final class TreeText {
   }
 
   private Outline outlined() {
-    return json ? Outline.ofJson(text) : Outline.ofYaml(text);
+    try {
+      return json ? Outline.ofJson(text) : Outline.ofYaml(text);
+    } catch (YamlEngineException broken) {
+      throw new Lost("the text is no YAML any more");
+    }
   }
 
   private void splice(int from, int to, String with) {
@@ -260,14 +272,20 @@ final class TreeText {
     if (list.flow()) {
       Outline item = list.items().get(from);
       String written = text.substring(item.start(), item.end());
+      String comment = commentBehind(list, from);
       cutFromFlow(list, ranges(list), from);
       done();
       Outline.Listing rest = listing(path);
       insertInFlow(rest, ranges(rest), to, written);
+      done();
+      Outline.Listing moved = listing(path);
+      int end = endWithComma(moved, ranges(moved), to);
+      if (lineEnd(end) < moved.end() && text.substring(end, lineEnd(end)).isBlank()) {
+        splice(end, lineEnd(end), comment);
+      }
     } else {
       String written =
-          text.substring(
-              lineStart(dash(list, from)), lineEnd(list.items().get(from).end()));
+          text.substring(lineStart(dash(list, from)), lineEnd(list.items().get(from).end()));
       cutLines(dash(list, from), list.items().get(from).end());
       done();
       putItem(listing(path), to, written);
@@ -316,9 +334,7 @@ final class TreeText {
   private String item(Object value, Outline.Listing list, Outline model, int dash) {
     String lead = text.substring(lineStart(dash), dash);
     String gap =
-        lineStart(model.start()) == lineStart(dash)
-            ? text.substring(dash + 1, model.start())
-            : " ";
+        lineStart(model.start()) == lineStart(dash) ? text.substring(dash + 1, model.start()) : " ";
     if (!(value instanceof Map<?, ?> keys)) {
       return lead + "-" + gap + scalar(String.valueOf(value), list.flow());
     }
@@ -357,7 +373,7 @@ final class TreeText {
       }
       line = nextLine(line);
     }
-    throw new IllegalStateException("item " + index + " has no dash");
+    throw new Lost("item " + index + " has no dash");
   }
 
   // Lists and mappings in brackets
@@ -435,6 +451,21 @@ final class TreeText {
       }
     }
     return -1;
+  }
+
+  /** Where a part between brackets ends, with the comma behind it. */
+  private int endWithComma(Outline in, List<Range> parts, int index) {
+    boolean last = index == parts.size() - 1;
+    int end = parts.get(index).end();
+    int comma = comma(end, last ? in.end() - 1 : parts.get(index + 1).start());
+    return comma < 0 ? end : comma + 1;
+  }
+
+  /** The comment that stands behind an item between brackets, with the spaces before it. */
+  private String commentBehind(Outline.Listing list, int index) {
+    int end = endWithComma(list, ranges(list), index);
+    String rest = text.substring(end, Math.max(end, lineEnd(end)));
+    return rest.strip().startsWith("#") ? rest : "";
   }
 
   private void cutFromFlow(Outline in, List<Range> parts, int index) {

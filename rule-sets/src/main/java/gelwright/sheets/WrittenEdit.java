@@ -18,8 +18,10 @@ import java.util.regex.Pattern;
 public final class WrittenEdit {
   private WrittenEdit() {}
 
-  /** The keys of an edit, in order; values are texts, whole numbers, or the keys of a
-   * step with texts and lists of texts. */
+  /**
+   * The keys of an edit, in order; values are texts, whole numbers, or the keys of a step with
+   * texts and lists of texts.
+   */
   public static Map<String, Object> of(Edit edit) {
     Map<String, Object> keys = new LinkedHashMap<>();
     if (edit instanceof Edit.OfAmount each) {
@@ -94,8 +96,7 @@ public final class WrittenEdit {
 
   /** All digits and no idle ones. */
   static String quantity(Quantity quantity) {
-    String number =
-        BigDecimal.valueOf(quantity.value()).stripTrailingZeros().toPlainString();
+    String number = BigDecimal.valueOf(quantity.value()).stripTrailingZeros().toPlainString();
     return quantity.unit() == Unit.NONE || quantity.unit() == Unit.PH
         ? number
         : number + " " + quantity.unit().symbol();

@@ -58,9 +58,7 @@ final class AppliedRemediesTest {
   }
 
   private static Formula read(String text) {
-    return new FormulaReader()
-        .read(text.getBytes(StandardCharsets.UTF_8), "a.yaml")
-        .orThrow();
+    return new FormulaReader().read(text.getBytes(StandardCharsets.UTF_8), "a.yaml").orThrow();
   }
 
   static List<Offer> offers() throws IOException {
@@ -72,8 +70,7 @@ final class AppliedRemediesTest {
         int number = 0;
         for (Remedies each : review.remedies().orElseThrow()) {
           for (Remedy remedy : each.offers()) {
-            OFFERS.add(
-                new Offer(file, ++number, new Concern(each.rule(), each.subject()), remedy));
+            OFFERS.add(new Offer(file, ++number, new Concern(each.rule(), each.subject()), remedy));
           }
         }
       }

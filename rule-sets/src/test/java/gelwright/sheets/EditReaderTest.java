@@ -58,8 +58,7 @@ final class EditReaderTest {
   void roundTrip() throws IOException {
     Set<String> kinds = new TreeSet<>();
     for (var example : SheetEditorTest.examples()) {
-      Formula formula =
-          new FormulaReader().read(Files.readAllBytes(example), "a.yaml").orThrow();
+      Formula formula = new FormulaReader().read(Files.readAllBytes(example), "a.yaml").orThrow();
       for (int seed = 1; seed <= 200; seed++) {
         Edit edit = new RandomEdits(new Random(seed)).of(formula);
         kinds.add(edit.getClass().getSimpleName());
@@ -108,9 +107,7 @@ final class EditReaderTest {
         Set.of("out-of-range", "not-possible", "reversed-range", "wrong-dimension", "bad-quantity")
             .contains(code);
     assertTrue(
-        shape
-            || edit.contains("knee")
-            || !FORM.validate(edit.strip(), InputFormat.JSON).isEmpty(),
+        shape || edit.contains("knee") || !FORM.validate(edit.strip(), InputFormat.JSON).isEmpty(),
         "the schema refuses it, too");
   }
 

@@ -171,8 +171,7 @@ final class RandomEdits {
     Brief now = formula.brief();
     return switch (random.nextInt(4)) {
       case 0 ->
-          new Edit.OfBrief(
-              Edit.Promise.TEXTURE, now.texture().orElse(""), one(Brief.TEXTURES));
+          new Edit.OfBrief(Edit.Promise.TEXTURE, now.texture().orElse(""), one(Brief.TEXTURES));
       case 1 ->
           new Edit.OfBrief(
               Edit.Promise.DISPENSING, now.dispensing().orElse(""), one(Brief.DISPENSING));

@@ -183,7 +183,7 @@ final class ReviewCommands {
     boolean asksForReport() {
       return !Set.of(Include.REMEDIES).containsAll(include)
           || spec.commandLine().getParseResult().matchedOptions().stream()
-          .anyMatch(option -> REPORTING.contains(option.longestName()));
+              .anyMatch(option -> REPORTING.contains(option.longestName()));
     }
 
     /** Tells what stands in the way; the status of that. */

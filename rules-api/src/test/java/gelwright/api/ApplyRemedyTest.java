@@ -87,12 +87,10 @@ final class ApplyRemedyTest {
     for (JsonNode remedy : List.of(remedies.get(0), remedies.get(remedies.size() - 1))) {
       int number = remedy.get("number").intValue();
       assertTrue(text.matches(".*Remedy " + number + "[:–\\s].*"), text);
-      Ran ran =
-          run("review", "--include", "remedies", "--apply", "" + number, SHEET.toString());
+      Ran ran = run("review", "--include", "remedies", "--apply", "" + number, SHEET.toString());
       assertEquals("", ran.err());
       assertEquals(0, ran.status());
-      assertEquals(
-          new SheetEditor().apply(edits(remedy), sheet, "a.yaml").orThrow(), ran.out());
+      assertEquals(new SheetEditor().apply(edits(remedy), sheet, "a.yaml").orThrow(), ran.out());
       assertNotEquals(sheet, ran.out());
     }
   }
@@ -143,8 +141,7 @@ final class ApplyRemedyTest {
     List<String> brief = new ArrayList<>();
     for (String line : Files.readString(SHEET).lines().toList()) {
       if (line.contains("name:")) {
-        rows.add(
-            line.replaceAll(".*phase: (.*), name: (.*), share: (.*) }", "$1;$2;$3"));
+        rows.add(line.replaceAll(".*phase: (.*), name: (.*), share: (.*) }", "$1;$2;$3"));
       } else if (!line.startsWith("ingredients")) {
         brief.add(line);
       }
@@ -156,8 +153,7 @@ final class ApplyRemedyTest {
     int beside = 0;
     for (JsonNode remedy : remedies(file)) {
       Ran ran = run("review", "--apply", remedy.get("number").asText(), file.toString());
-      boolean recipe =
-          edits(remedy).stream().allMatch(edit -> edit instanceof Edit.OfAmount);
+      boolean recipe = edits(remedy).stream().allMatch(edit -> edit instanceof Edit.OfAmount);
       if (recipe) {
         inRecipe++;
         assertEquals(0, ran.status(), ran.err());

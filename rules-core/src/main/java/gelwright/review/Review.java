@@ -70,10 +70,7 @@ public record Review(
 
   /** All remedies that are offered, in their order: reports number them from 1. */
   public List<Remedy> offers() {
-    return remedies.stream()
-        .flatMap(List::stream)
-        .flatMap(each -> each.offers().stream())
-        .toList();
+    return remedies.stream().flatMap(List::stream).flatMap(each -> each.offers().stream()).toList();
   }
 
   /**

@@ -306,7 +306,8 @@ final class ContractTest {
     List<String> told = new ArrayList<>();
     problem
         .get("errors")
-        .forEach(error -> told.add(error.get("pointer").asText() + " " + error.get("code").asText()));
+        .forEach(
+            error -> told.add(error.get("pointer").asText() + " " + error.get("code").asText()));
     assertTrue(told.contains(pointer + " " + code), told::toString);
   }
 
