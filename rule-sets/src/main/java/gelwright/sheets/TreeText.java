@@ -465,31 +465,37 @@ final class TreeText {
   private String commentBehind(Outline.Listing list, int index) {
     int end = endWithComma(list, ranges(list), index);
     String rest = text.substring(end, Math.max(end, lineEnd(end)));
-    return rest.strip().startsWith("#") ? rest : "";
+    boolean goesAlong = hasOwnLines(list, ranges(list).get(index), end);
+    return goesAlong && rest.strip().startsWith("#") ? rest : "";
+  }
+
+  /** Whether nothing but a comment stands on the lines of a part, which ends here. */
+  private boolean hasOwnLines(Outline in, Range part, int end) {
+    String lead = text.substring(lineStart(part.start()), part.start());
+    String rest = text.substring(end, Math.max(end, lineEnd(end))).strip();
+    return lead.isBlank()
+        && lineStart(part.start()) > in.start()
+        && lineEnd(end) < in.end()
+        && (rest.isEmpty() || rest.startsWith("#"));
   }
 
   private void cutFromFlow(Outline in, List<Range> parts, int index) {
     Range part = parts.get(index);
     boolean last = index == parts.size() - 1;
-    int own = comma(part.end(), last ? in.end() - 1 : parts.get(index + 1).start());
-    int end = own < 0 ? part.end() : own + 1;
+    int end = endWithComma(in, parts, index);
     int before =
-        last && own < 0 && index > 0 ? comma(parts.get(index - 1).end(), part.start()) : -1;
-    String lead = text.substring(lineStart(part.start()), part.start());
-    String rest = text.substring(end, Math.max(end, lineEnd(end)));
-    boolean ownLines =
-        lead.isBlank()
-            && lineStart(part.start()) > in.start()
-            && lineEnd(end) < in.end()
-            && (rest.isBlank() || rest.strip().startsWith("#"));
-    if (ownLines) {
+        last && end == part.end() && index > 0
+            ? comma(parts.get(index - 1).end(), part.start())
+            : -1;
+    if (hasOwnLines(in, part, end)) {
       cutLines(part.start(), end);
     } else if (!last) {
       int next = end;
       while (text.charAt(next) == ' ' || text.charAt(next) == '\t') {
         next++;
       }
-      splice(part.start(), next, "");
+      // The comment behind the item that stays in place keeps a space before it.
+      splice(part.start(), text.charAt(next) == '#' ? end : next, "");
     } else {
       int start = part.start();
       while (text.charAt(start - 1) == ' ' || text.charAt(start - 1) == '\t') {

@@ -270,6 +270,8 @@ final class SheetEditorTest {
             + "    share: 1 %\r    size: 300 µm\r",
         "{\"formula\":\"Odd\",\n\t\"ingredients\":[\n\t\t{\"name\":\"Aqua, \\\"x\\\" {\",\"share\":99}\n\t\t,"
             + "{\"n\\u0061me\":\"Xanthan Gum\",\n\t\t \"share\":1e0}],\"product\":{},\"method\":[ ]\n}\n",
+        "formula: Odd\ningredients: [{name: Aqua, share: rest}, # one\n  {name: Gum, share: 1 %}]  # two\n"
+            + "method: [{do: mix},  # a\n {do: hold}, {do: fill}] # b",
         "product: {area: face}\nformula: Odd\nbatch: 1 kg\ningredients:\n  - {name: Aqua, share: rest}\n"
             + "  - {name: Xanthan Gum, share: 1 %,}\n\nmethod:\n  - do: adjust-pH\n    to: 5\n");
   }
