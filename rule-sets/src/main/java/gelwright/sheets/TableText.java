@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -20,8 +19,11 @@ final class TableText {
   private static final Pattern DECIMAL = Pattern.compile("(-?[0-9]+)\\.([0-9]+)(.*)");
   private static final Pattern BARE = Pattern.compile("[-+]?[0-9]*[.,]?[0-9]+");
 
-  /** A cell; its quotes are within, the spaces around it are not. */
-  private record Cell(int start, int end) {}
+  /**
+   * A cell; its quotes are within, the spaces around it are not. Only a quote that opens a cell is
+   * one; any other is a character like the rest.
+   */
+  private record Cell(int start, int end, boolean quoted) {}
 
   /** A row with the characters it takes, without its line break. */
   private record Row(int start, int end, List<Cell> cells) {}
@@ -126,10 +128,9 @@ final class TableText {
   }
 
   private String inPlaceOf(Cell cell, String column, String value, boolean padded) {
-    String old = text.substring(cell.start(), cell.end());
     boolean bare = column.equals("share") && BARE.matcher(read(cell).strip()).matches();
     String shown = bare && value.endsWith(" %") ? value.substring(0, value.length() - 2) : value;
-    return cell(number(column, shown, padded), old.startsWith("\""));
+    return cell(number(column, shown, padded), cell.quoted());
   }
 
   private List<String> added(Edit.Addition edit) {
@@ -148,7 +149,7 @@ final class TableText {
             if (share && bareShares()) {
               value = value.substring(0, value.length() - 2);
             }
-            boolean quoted = i < beside.cells().size() && text.charAt(cellStart(beside, i)) == '"';
+            boolean quoted = i < beside.cells().size() && beside.cells().get(i).quoted();
             row.append(i == 0 ? "" : String.valueOf(separator))
                 .append(cell(number(column, value, padded), quoted && !value.isEmpty()));
           }
@@ -161,10 +162,6 @@ final class TableText {
           }
           return changed.toString();
         });
-  }
-
-  private int cellStart(Row row, int cell) {
-    return Math.min(row.cells().get(cell).start(), text.length() - 1);
   }
 
   /** Whether the shares of the table go without a sign of percent. */
@@ -225,10 +222,9 @@ final class TableText {
 
   private String read(Cell cell) {
     String written = text.substring(cell.start(), cell.end());
-    return Optional.of(written)
-        .filter(quoted -> quoted.length() > 1 && quoted.startsWith("\"") && quoted.endsWith("\""))
-        .map(quoted -> quoted.substring(1, quoted.length() - 1).replace("\"\"", "\""))
-        .orElse(written);
+    return cell.quoted()
+        ? written.substring(1, written.length() - 1).replace("\"\"", "\"")
+        : written;
   }
 
   private List<Row> split() {
@@ -241,7 +237,11 @@ final class TableText {
       char character = i == text.length() ? '\n' : text.charAt(i);
       boolean end = i == text.length() || (!quoted && (character == '\n' || character == '\r'));
       if (!end && character == '"') {
-        quoted = !quoted;
+        if (quoted && text.startsWith("\"\"", i)) {
+          i++;
+        } else {
+          quoted = !quoted && i == cellStart;
+        }
       }
       if (end || (!quoted && character == separator)) {
         cells.add(trimmed(cellStart, i));
@@ -269,6 +269,7 @@ final class TableText {
     while (end > start && Character.isWhitespace(text.charAt(end - 1))) {
       end--;
     }
-    return new Cell(start, end);
+    boolean quoted = start == from && end - start > 1 && text.charAt(start) == '"';
+    return new Cell(start, end, quoted);
   }
 }

@@ -444,6 +444,34 @@ final class SheetEditorTest {
         made(sheet, "a.csv", new Edit.Removal(2, "Gum", percent("0.5 %"))));
   }
 
+  @Test
+  @DisplayName("tables: a quote opens a cell at its beginning alone")
+  void quotesInTables() {
+    String sheet =
+        "name,share,grade\nAqua,rest,\nGum 5\" pack,1,a\n\"Oil, \"\"wild\"\"\" ,2,\"b\nc\"\nWax,3,\n";
+    assertEquals(
+        sheet.replace("pack,1", "pack,1.5"),
+        made(
+            sheet,
+            "a.csv",
+            new Edit.OfAmount(1, "Gum 5\" pack", percent("1 %"), percent("1.5 %"))));
+    assertEquals(
+        sheet.replace(",2,", ",2.5,"),
+        made(
+            sheet,
+            "a.csv",
+            new Edit.OfAmount(2, "Oil, \"wild\"", percent("2 %"), percent("2.5 %"))));
+    assertEquals(
+        sheet.replace("\"Oil, \"\"wild\"\"\" ,2,\"b\nc\"\n", ""),
+        made(sheet, "a.csv", new Edit.Removal(2, "Oil, \"wild\"", percent("2 %"))));
+    assertEquals(
+        sheet.replace("Wax,3", "\"Wax, \"\"soft\"\"\",3"),
+        made(
+            sheet,
+            "a.csv",
+            new Edit.Substitution(3, "Wax", "Wax, \"soft\"", percent("3 %"), percent("3 %"))));
+  }
+
   private static String made(String sheet, String file, Edit edit) {
     return EDITOR.apply(List.of(edit), sheet, file).orThrow();
   }

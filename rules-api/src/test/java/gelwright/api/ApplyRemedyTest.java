@@ -31,6 +31,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 @DisplayName("review --apply")
 final class ApplyRemedyTest {
   private static final Path SHEET = Path.of("..", "docs", "examples", "nettle-calm-gel.yaml");
+
   /** The bundled knowledge, read once for all runs. */
   private static final Engine ENGINE =
       new Engine() {
