@@ -1,12 +1,14 @@
 package gelwright.api;
 
 import gelwright.formula.Formula;
+import gelwright.problem.Problem;
 import gelwright.problem.Spelling;
 import gelwright.reports.JUnitReport;
 import gelwright.reports.JsonReport;
 import gelwright.reports.SarifReport;
 import gelwright.reports.Unreadable;
 import gelwright.review.Include;
+import gelwright.review.Remedy;
 import gelwright.review.Review;
 import gelwright.rule.RuleSet;
 import gelwright.rule.Severity;
@@ -109,6 +111,9 @@ final class ReviewCommands {
 
   /** What both commands have in common. */
   abstract static class Common implements Callable<Integer> {
+    private static final Set<String> REPORTING =
+        Set.of("--format", "--fail-on", "--require-checked", "--leave-out-accepted");
+
     private final Engine engine;
     private final Terminal terminal;
 
@@ -164,6 +169,19 @@ final class ReviewCommands {
     abstract String text(
         List<Review> reviews, List<Unreadable> unreadable, List<Path> skipped, Ink ink);
 
+    /** Whether an option was given that is about reports; remedies may be asked for twice. */
+    boolean asksForReport() {
+      return !Set.of(Include.REMEDIES).containsAll(include)
+          || spec.commandLine().getParseResult().matchedOptions().stream()
+              .anyMatch(option -> REPORTING.contains(option.longestName()));
+    }
+
+    /** Tells what stands in the way; the status of that. */
+    int failed(List<Problem> problems) {
+      terminal.complain(TextReport.problems(problems));
+      return ExitStatus.WRONG;
+    }
+
     /** A mistake in the call. */
     ParameterException wrong(String message) {
       return new ParameterException(spec.commandLine(), message);
@@ -175,6 +193,16 @@ final class ReviewCommands {
       record Not(Unreadable file) implements Done {}
     }
 
+    /** Does something else than report, where the call asks for it; gives its status. */
+    Optional<Integer> instead(Engine.Loaded loaded, LocalDate day) throws IOException {
+      return Optional.empty();
+    }
+
+    /** Writes into the file asked for, else to standard output. */
+    final void write(byte[] content) {
+      made.write(content, terminal);
+    }
+
     @Override
     public Integer call() throws IOException {
       Optional<Engine.Loaded> loaded = knowledge.load(engine, terminal);
@@ -182,14 +210,18 @@ final class ReviewCommands {
         return ExitStatus.WRONG;
       }
       known(loaded.get());
+      LocalDate day = made.day(terminal);
+      Optional<Integer> done = instead(loaded.get(), day);
+      if (done.isPresent()) {
+        return done.get();
+      }
       SheetFiles found = files(knowledge.folders());
       List<Unreadable> unreadable = new ArrayList<>(found.unreadable());
       List<Review> reviews = new ArrayList<>();
-      LocalDate day = made.day(terminal);
-      for (Done done : reviewAll(found.files(), loaded.get(), day)) {
-        if (done instanceof Done.Reviewed reviewed) {
+      for (Done each : reviewAll(found.files(), loaded.get(), day)) {
+        if (each instanceof Done.Reviewed reviewed) {
           reviews.add(reviewed.review());
-        } else if (done instanceof Done.Not not) {
+        } else if (each instanceof Done.Not not) {
           unreadable.add(not.file());
         }
       }
@@ -198,7 +230,7 @@ final class ReviewCommands {
         terminal.complain(LintReport.skipped(found.skipped()) + "\n");
       }
       if (!reviews.isEmpty() || !unreadable.isEmpty()) {
-        made.write(report(reviews, unreadable, found.skipped(), loaded.get().ruleSets()), terminal);
+        write(report(reviews, unreadable, found.skipped(), loaded.get().ruleSets()));
       }
       return new ExitStatus(failOn.level(), requireChecked).of(reviews, unreadable);
     }
@@ -319,8 +351,56 @@ final class ReviewCommands {
         description = "Formula sheets: YAML, JSON or CSV.")
     private List<String> files = new ArrayList<>();
 
+    @Option(
+        names = "--apply",
+        paramLabel = "N",
+        description =
+            "Write the sheet with remedy N made in it, in place of a report; --include remedies numbers them.")
+    private Optional<Integer> apply = Optional.empty();
+
     ReviewFiles(Engine engine, Terminal terminal) {
       super(engine, terminal);
+    }
+
+    @Override
+    Optional<Integer> instead(Engine.Loaded loaded, LocalDate day) throws IOException {
+      return apply.isPresent() ? Optional.of(applied(apply.get(), loaded, day)) : Optional.empty();
+    }
+
+    private int applied(int number, Engine.Loaded loaded, LocalDate day) throws IOException {
+      if (asksForReport()) {
+        throw wrong("--apply writes a sheet, not a report: leave the options of reports out.");
+      }
+      SheetFiles found = files(List.of());
+      if (found.files().size() + found.unreadable().size() != 1) {
+        throw wrong("--apply takes one file; " + files.size() + " are named.");
+      }
+      if (found.files().isEmpty()) {
+        return failed(found.unreadable().get(0).problems());
+      }
+      Path file = found.files().get(0);
+      Attempt<Formula> formula = read(file, loaded);
+      if (formula.value().isEmpty()) {
+        return failed(formula.problems());
+      }
+      List<Remedy> offers =
+          loaded.review(formula.value().get(), day, Set.of(Include.REMEDIES)).offers();
+      if (number < 1 || number > offers.size()) {
+        throw wrong(
+            "--apply: there is no remedy "
+                + number
+                + "; "
+                + (offers.isEmpty()
+                    ? "none is offered for this sheet."
+                    : "this sheet has remedies 1 to " + offers.size() + "."));
+      }
+      Attempt<byte[]> changed =
+          AppliedRemedy.of(file, formula.value().get(), offers.get(number - 1));
+      if (changed.value().isEmpty()) {
+        return failed(changed.problems());
+      }
+      write(changed.value().get());
+      return ExitStatus.FINE;
     }
 
     @Override

@@ -77,6 +77,13 @@ enum ProblemType {
           + " no sense. Nothing was fitted.",
       "Each error says where it is, by JSON Pointer, line and column. The form of a sheet is"
           + " /v1/schemas/readings."),
+  NOT_EDITED(
+      422,
+      "The edits cannot be made",
+      "The body is no sheet with edits, its sheet cannot be read, or the edits were made for another"
+          + " sheet. Nothing was changed.",
+      "Each error says where it is: by JSON Pointer in the body, or, where its file is \"sheet\", by"
+          + " pointer, line and column in the text of the sheet."),
   NOT_TAKEN_OVER(
       422,
       "The changed sheets were not taken over",

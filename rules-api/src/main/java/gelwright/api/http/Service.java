@@ -276,6 +276,7 @@ public final class Service implements AutoCloseable {
     Headrooms headrooms = new Headrooms(store, evaluator, guards, settings.today());
     Comparisons comparisons = new Comparisons(store, evaluator, guards, settings.today());
     Calibrations calibrations = new Calibrations(store, evaluator, guards);
+    SheetChanges changes = new SheetChanges(evaluator, guards);
     RuleChecks checks = new RuleChecks(store, evaluator, guards, settings.today());
     KnowledgeResources knowledge = new KnowledgeResources(store);
     Representation description = new Representation(OpenApi.document(), MediaType.JSON);
@@ -285,6 +286,7 @@ public final class Service implements AutoCloseable {
     post(config, "/v1/headroom", headrooms::post);
     post(config, "/v1/comparisons", comparisons::post);
     post(config, "/v1/calibrations", calibrations::post);
+    post(config, "/v1/sheet-edits", changes::post);
     post(config, "/v1/rule-checks", checks::post);
     get(config, "/v1/rules", knowledge::rules);
     get(config, "/v1/rules/{id}", knowledge::rule);

@@ -203,6 +203,126 @@ final class ContractTest {
   }
 
   @Test
+  @DisplayName("the edits of a remedy, made in the text, keep its comments and clear its finding")
+  void edited() throws IOException {
+    String sheet =
+        new String(Rig.example("shade-mist.yaml"), StandardCharsets.UTF_8)
+            .replace("method:", "method:  # of the second trial");
+    JsonNode review =
+        Contract.tree(
+            ask()
+                .contentType("application/yaml")
+                .body(sheet.getBytes(StandardCharsets.UTF_8))
+                .queryParam("include", "remedies")
+                .post("/v1/reviews")
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString());
+    JsonNode remedy = null;
+    String rule = "";
+    for (JsonNode finding : review.get("findings")) {
+      if (remedy == null && finding.at("/remedies/0/reaches").asBoolean()) {
+        remedy = finding.at("/remedies/0");
+        rule = finding.get("rule").asText();
+      }
+    }
+    assertTrue(remedy != null, "the mist has a finding with a remedy");
+    String body =
+        new com.fasterxml.jackson.databind.ObjectMapper()
+            .createObjectNode()
+            .put("type", "application/yaml")
+            .put("sheet", sheet)
+            .<com.fasterxml.jackson.databind.node.ObjectNode>set("edits", remedy.get("edits"))
+            .toString();
+    String changed =
+        ask()
+            .contentType("application/json")
+            .body(body)
+            .post("/v1/sheet-edits")
+            .then()
+            .statusCode(200)
+            .header("Cache-Control", "no-store")
+            .extract()
+            .path("sheet");
+    assertTrue(changed.contains("method:  # of the second trial\n"), changed);
+    JsonNode after =
+        Contract.tree(
+            ask()
+                .contentType("application/yaml")
+                .body(changed.getBytes(StandardCharsets.UTF_8))
+                .post("/v1/reviews")
+                .asString());
+    assertNotEquals("breaks", after.at("/rules/" + rule).asText());
+  }
+
+  static Stream<Arguments> refusedEdits() {
+    String edit = "{\"ingredient\":\"Aqua\",\"line\":1,\"from\":\"99 %\",\"to\":\"rest\"}";
+    String csv = "\"type\":\"text/csv\",\"sheet\":\"name,share\\nAqua,99\"";
+    return Stream.of(
+        Arguments.of("no edits", "{" + csv + ",\"edits\":[]}", 422, "/edits", "empty-list"),
+        Arguments.of("no sheet", "{\"edits\":[" + edit + "]}", 422, "", "missing-key"),
+        Arguments.of(
+            "another form",
+            "{\"type\":\"text/html\",\"sheet\":\"a\",\"edits\":[" + edit + "]}",
+            422,
+            "/type",
+            "unknown-word"),
+        Arguments.of(
+            "an unknown edit",
+            "{" + csv + ",\"edits\":[" + edit + ",{\"colour\":\"red\"}]}",
+            422,
+            "/edits/1",
+            "not-an-edit"),
+        Arguments.of(
+            "a sheet that is none",
+            "{\"type\":\"application/yaml\",\"sheet\":\"formula: [\",\"edits\":[" + edit + "]}",
+            422,
+            "",
+            "not-yaml"),
+        Arguments.of(
+            "a change of another file",
+            "{" + csv + ",\"edits\":[{\"pH\":\"target\",\"to\":\"5.0\"}]}",
+            422,
+            "",
+            "not-in-table"),
+        Arguments.of(
+            "another sheet",
+            "{" + csv + ",\"edits\":[" + edit.replace("Aqua", "Alcohol") + "]}",
+            422,
+            "/ingredients/0",
+            "other-ingredient"),
+        Arguments.of("no JSON", "{", 400, "", "not-json"),
+        Arguments.of(
+            "a key twice",
+            "{" + csv + "," + csv + ",\"edits\":[" + edit + "]}",
+            400,
+            "/type",
+            "duplicate-key"));
+  }
+
+  @ParameterizedTest(name = "edits with {0} -> {2} {4}")
+  @MethodSource("refusedEdits")
+  void refusedEdits(String what, String body, int status, String pointer, String code) {
+    JsonNode problem =
+        Contract.tree(
+            ask()
+                .contentType("application/json")
+                .body(body)
+                .post("/v1/sheet-edits")
+                .then()
+                .statusCode(status)
+                .extract()
+                .asString());
+    List<String> told = new ArrayList<>();
+    problem
+        .get("errors")
+        .forEach(
+            error -> told.add(error.get("pointer").asText() + " " + error.get("code").asText()));
+    assertTrue(told.contains(pointer + " " + code), told::toString);
+  }
+
+  @Test
   @DisplayName("a prediction is that of the library, in the bytes of its writer")
   void prediction() {
     byte[] bytes = Rig.example("shade-mist.yaml");

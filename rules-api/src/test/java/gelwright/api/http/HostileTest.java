@@ -118,6 +118,31 @@ final class HostileTest {
     HttpResponse<String> check = send("/v1/rule-checks", body);
     assertTrue(check.statusCode() < 500, () -> check.body() + " for " + text(body));
     Contract.tellsNothing(check.body());
+    if (sent % 3 == 0) {
+      HttpResponse<String> edited = send("/v1/sheet-edits", edited(body));
+      assertTrue(edited.statusCode() < 500, () -> edited.body() + " for " + text(body));
+      Contract.tellsNothing(edited.statusCode() == 200 ? "" : edited.body());
+    }
+  }
+
+  /** The same, as the text of a sheet in which everything is to be changed. */
+  private static Body edited(Body body) throws IOException {
+    JsonNode edits =
+        JSON.readTree(
+            """
+            [{"step":1,"field":"position","to":"2"},
+             {"pH":"target","to":"5.2"},
+             {"product":"area","to":"hands, feet"},
+             {"batch":"mass","to":"2 kg"},
+             {"step":1,"insert":{"do":"hold","phase":"A","with":["Aqua","Glycerin"]}},
+             {"ingredient":"Menthol","line":1,"add-to-phase":"A","to":"1 %"}]
+            """);
+    return Body.json(
+        JSON.createObjectNode()
+            .put("sheet", new String(body.bytes(), StandardCharsets.UTF_8))
+            .put("type", body.type())
+            .<com.fasterxml.jackson.databind.node.ObjectNode>set("edits", edits)
+            .toString());
   }
 
   private static String text(Body body) {
