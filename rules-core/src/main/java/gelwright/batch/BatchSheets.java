@@ -30,6 +30,7 @@ import gelwright.science.Weighing;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -63,6 +64,9 @@ public final class BatchSheets {
 
   /** Mass of a 10 % solution by mass of what is dissolved in it. */
   private static final double TO_SOLUTION = 10;
+
+  /** Points of a titration nearer to each other than this tell nothing more, pH. */
+  private static final double NEAR = 0.2;
 
   private static final String WEIGH = "weigh";
   private static final String WATER = "Aqua";
@@ -360,6 +364,8 @@ public final class BatchSheets {
       Optional<Double> least = Optional.empty();
       BatchSheet.Fit fit = BatchSheet.Fit.NOT_KNOWN;
       boolean stated = formula.equipment().balance().isPresent();
+      boolean nothing =
+          how == BatchSheet.How.STATED && lines.get(index).share().equals(Share.ZERO);
       if (stated && grams.isPresent() && grams.get().signum() > 0) {
         double mass = grams.get().doubleValue();
         error = Optional.of(mass * Weighing.relativeError(mass, 0, step.doubleValue()));
@@ -373,6 +379,8 @@ public final class BatchSheets {
           lacks.addAll(bound.missing());
           advice.add(dilution(lines.get(index).name(), least.get(), fit));
         }
+      } else if (nothing) {
+        fit = BatchSheet.Fit.WELL;
       } else if (stated && grams.isPresent()) {
         fit = BatchSheet.Fit.POORLY;
         advice.add(
@@ -901,32 +909,23 @@ public final class BatchSheets {
   }
 
   /**
-   * Values of pH between a start and a target, then the target: whole numbers on a long way, halves
-   * and fifths on a shorter one.
+   * Values of pH between a start and a target, then the target: whole numbers, and halves within
+   * one of the target; none nearer to either than a fifth.
    */
   static List<Double> onTheWay(double from, double to) {
-    double way = Math.abs(to - from);
-    double grid = way > 2 ? 1 : way > 1 ? 0.5 : 0.2;
     List<Double> all = new ArrayList<>();
+    double least = Math.min(from, to) + NEAR;
+    double most = Math.max(from, to) - NEAR;
+    for (long halves = (long) Math.ceil(2 * least); halves <= 2 * most; halves++) {
+      double pH = halves / 2.0;
+      if (halves % 2 == 0 || Math.abs(pH - to) <= 1) {
+        all.add(pH);
+      }
+    }
     if (to < from) {
-      for (long i = (long) Math.floor(from / grid); i * grid > to + grid / 10; i--) {
-        if (i * grid < from - grid / 10) {
-          all.add(tidy(i * grid));
-        }
-      }
-    } else {
-      for (long i = (long) Math.ceil(from / grid); i * grid < to - grid / 10; i++) {
-        if (i * grid > from + grid / 10) {
-          all.add(tidy(i * grid));
-        }
-      }
+      Collections.reverse(all);
     }
     all.add(to);
     return List.copyOf(all);
   }
-
-  private static double tidy(double pH) {
-    return Math.round(pH * 100) / 100.0;
-  }
-
 }

@@ -2,6 +2,7 @@ package gelwright.labelling;
 
 import static java.util.Objects.requireNonNull;
 
+import gelwright.formula.Amount;
 import gelwright.formula.Brief;
 import gelwright.formula.Formula;
 import gelwright.formula.Line;
@@ -184,8 +185,10 @@ public final class LabelDrafts {
       List<Bounded> scents = new ArrayList<>();
       Set<String> scentNames = new LinkedHashSet<>();
       Set<String> names = new HashSet<>();
+      Map<String, Bounded> solvedFor = solvedFor();
       for (Profile.OfItem item : profile.values("ingredient", Set.of("share"))) {
-        Bounded share = item.values().get(0).value();
+        Bounded share =
+            solvedFor.getOrDefault(item.item(), item.values().get(0).value());
         Shown shown = Shown.of("share", share, Unit.PERCENT);
         if (shown.isKnown() && shown.high() <= 0) {
           continue;
@@ -233,6 +236,26 @@ public final class LabelDrafts {
       }
       entries.addAll(allergens(names));
       return entries;
+    }
+
+    /**
+     * Amounts to pH, with the doubt of where the pH starts: what is really added may be twice or
+     * half of what is likely, and the place in the list follows from what was added.
+     */
+    private Map<String, Bounded> solvedFor() {
+      Set<String> asked = new HashSet<>();
+      for (int i = 0; i < formula.lines().size(); i++) {
+        if (formula.lines().get(i).amount() instanceof Amount.ToPH) {
+          profile.lines().get(i).brings().ifPresent(asked::add);
+        }
+      }
+      Map<String, Bounded> amounts = new LinkedHashMap<>();
+      for (Profile.OfItem item : profile.values("adjuster", Set.of("share-needed"))) {
+        if (asked.contains(item.item()) && from(item.item()).size() == 1) {
+          amounts.put(item.item(), item.values().get(0).value());
+        }
+      }
+      return amounts;
     }
 
     private List<String> from(String ingredient) {

@@ -40,6 +40,13 @@ public record Paper(Page page, List<Section> sections) {
     }
   }
 
+  /** Words as they may stand elsewhere, such as on a label; set in a frame. */
+  public record Quoted(String text) implements Block {
+    public Quoted {
+      requireNonNull(text, "text");
+    }
+  }
+
   /** Short facts with their names. */
   public record Facts(List<Fact> facts) implements Block {
     public Facts {
@@ -66,6 +73,13 @@ public record Paper(Page page, List<Section> sections) {
   public record Points(boolean numbered, List<String> points) implements Block {
     public Points {
       points = List.copyOf(points);
+    }
+  }
+
+  /** Sources, each with its number in front. */
+  public record References(List<String> sources) implements Block {
+    public References {
+      sources = List.copyOf(sources);
     }
   }
 

@@ -57,6 +57,7 @@ class PagesTest {
     texts = 0;
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Words(text(core)));
+    blocks.add(new Paper.Quoted(text(core)));
     blocks.add(
         new Facts(
             List.of(
@@ -64,6 +65,7 @@ class PagesTest {
                 new Fact(text(core), text(core), ""))));
     blocks.add(new Points(false, List.of(text(core))));
     blocks.add(new Points(true, List.of(text(core))));
+    blocks.add(new Paper.References(List.of(text(core))));
     for (Note.Kind kind : Note.Kind.values()) {
       blocks.add(new Note(kind, List.of(text(core))));
     }
