@@ -157,8 +157,7 @@ final class BatchPaper {
   private String caution(BatchSheet.Caution caution) {
     return (caution.sure() ? "" : "Perhaps: ")
         + caution.message()
-        + " "
-        + cited.of(caution.sources());
+        + cited.behind(caution.sources());
   }
 
   private List<Paper.Block> weighings() {

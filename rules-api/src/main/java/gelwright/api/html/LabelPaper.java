@@ -119,7 +119,7 @@ final class LabelPaper {
                   Cell.of(place(entry.part())),
                   Cell.of(
                       from.isEmpty()
-                          ? entry.part() == LabelDraft.Part.ALLERGEN ? "its carriers" : "itself"
+                          ? entry.part() == LabelDraft.Part.ALLERGEN ? "its carriers" : "–"
                           : Told.line(String.join(", ", entry.from())))),
               false));
     }
@@ -158,8 +158,7 @@ final class LabelPaper {
               + (statement.missing().isEmpty()
                   ? ""
                   : " Not known: " + Told.line(String.join(", ", statement.missing())) + ".")
-              + " "
-              + cited.of(statement.sources()));
+              + cited.behind(statement.sources()));
     }
     return new Paper.Points(false, points);
   }

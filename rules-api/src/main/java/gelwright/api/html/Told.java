@@ -169,6 +169,12 @@ public final class Told {
       return String.join("; ", parts);
     }
 
+    /** The same behind a sentence, in brackets where it says more than a number. */
+    String behind(List<Source> sources) {
+      String cited = of(sources);
+      return cited.isEmpty() ? "" : cited.matches("[\\[\\]0-9 ]+") ? " " + cited : " (" + cited + ")";
+    }
+
     /** All that were cited. */
     List<String> all() {
       List<String> all = new ArrayList<>();

@@ -84,6 +84,9 @@ final class OpenApi {
       published(json, "Formula", "formula", "");
       published(json, "Review", "review", "review");
       published(json, "Prediction", "prediction", "");
+      published(json, "BatchSheet", "batch-sheet", "");
+      published(json, "LabelDraft", "label-draft", "");
+      published(json, "StabilityPlan", "stability-plan", "");
       json.writeEndObject();
     }
     json.writeEndObject();

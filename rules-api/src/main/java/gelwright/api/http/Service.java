@@ -272,12 +272,16 @@ public final class Service implements AutoCloseable {
     ReviewStreams lines =
         new ReviewStreams(store, evaluator, metrics, guards, streams, settings.today(), log::fault);
     Predictions predictions = new Predictions(store, evaluator, guards, settings.today());
+    PaperDocuments papers = new PaperDocuments(store, evaluator, guards, settings.today());
     RuleChecks checks = new RuleChecks(store, evaluator, guards, settings.today());
     KnowledgeResources knowledge = new KnowledgeResources(store);
     Representation description = new Representation(OpenApi.document(), MediaType.JSON);
     post(config, "/v1/reviews", reviews::post);
     post(config, "/v1/review-streams", lines::post);
     post(config, "/v1/predictions", predictions::post);
+    post(config, "/v1/batch-sheets", papers::batch);
+    post(config, "/v1/label-drafts", papers::label);
+    post(config, "/v1/stability-plans", papers::stability);
     post(config, "/v1/rule-checks", checks::post);
     get(config, "/v1/rules", knowledge::rules);
     get(config, "/v1/rules/{id}", knowledge::rule);
