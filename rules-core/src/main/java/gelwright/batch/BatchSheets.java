@@ -878,7 +878,9 @@ public final class BatchSheets {
       List<BatchSheet.Concern> all = new ArrayList<>();
       for (Finding finding : review.findings()) {
         boolean counts = finding.outcome() != Outcome.UNKNOWN || finding.mustBeKnown();
-        if (!finding.isAccepted() && counts && finding.level() != Severity.NOTE) {
+        // What the balance cannot weigh is said at each mass.
+        boolean said = finding.rule().startsWith("weighing.");
+        if (!finding.isAccepted() && counts && !said && finding.level() != Severity.NOTE) {
           all.add(
               new BatchSheet.Concern(
                   finding.rule(),

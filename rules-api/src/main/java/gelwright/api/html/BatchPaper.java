@@ -151,13 +151,27 @@ final class BatchPaper {
   }
 
   private List<Paper.Block> cautions(List<BatchSheet.Caution> cautions) {
-    return points(cautions.stream().map(this::caution).toList());
+    return points(told(cautions));
   }
 
-  private String caution(BatchSheet.Caution caution) {
-    return (caution.sure() ? "" : "Perhaps: ")
-        + caution.message()
-        + cited.behind(caution.sources());
+  /** Those that apply in full; of those that may apply, since something is missing, the titles. */
+  private List<String> told(List<BatchSheet.Caution> cautions) {
+    List<String> told = new ArrayList<>();
+    List<String> perhaps = new ArrayList<>();
+    for (BatchSheet.Caution caution : cautions) {
+      if (caution.sure()) {
+        told.add(caution.message() + cited.behind(caution.sources()));
+      } else {
+        perhaps.add(caution.title() + " (" + caution.rule() + ")");
+      }
+    }
+    if (!perhaps.isEmpty()) {
+      told.add(
+          "Perhaps also, not known because something is missing on the sheet: "
+              + String.join("; ", perhaps)
+              + ".");
+    }
+    return told.stream().map(Told::line).toList();
   }
 
   private List<Paper.Block> weighings() {
@@ -166,7 +180,7 @@ final class BatchPaper {
       blocks.add(
           new Note(
               Note.Kind.CAUTION,
-              sheet.weighingCautions().stream().map(each -> Told.line(caution(each))).toList()));
+              told(sheet.weighingCautions())));
     }
     List<Row> rows = new ArrayList<>();
     for (BatchSheet.Weighing line : sheet.weighings()) {
@@ -278,8 +292,7 @@ final class BatchPaper {
         details.add(
             "The sheet does not say: " + String.join(", ", work.missing()) + ". Write it down.");
       }
-      List<String> cautions = new ArrayList<>();
-      work.cautions().forEach(each -> cautions.add(Told.line(caution(each))));
+      List<String> cautions = new ArrayList<>(told(work.cautions()));
       if (!work.again().isEmpty()) {
         cautions.add("As before: " + Told.line(String.join("; ", work.again())) + ".");
       }
