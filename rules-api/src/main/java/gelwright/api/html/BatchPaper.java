@@ -45,7 +45,7 @@ final class BatchPaper {
             "",
             List.of(
                 new Paper.Blanks(
-                    List.of("Batch number", "Date", "Made by", "Checked by")))));
+                    List.of("Batch number", "Date")))));
     add(sections, "", concerns());
     add(sections, "Before you start", record("before"));
     add(sections, "Take care", cautions(sheet.cautions()));
