@@ -77,10 +77,10 @@ final class GuideTest {
   }
 
   @Test
-  @DisplayName("names every option of review, lint, predict and rules check")
+  @DisplayName("names every option of review, lint, predict, the papers and rules check")
   void options() throws IOException {
     String guide = Files.readString(GUIDE);
-    for (String command : List.of("review", "lint", "predict", "rules check")) {
+    for (String command : List.of("review", "lint", "predict", "batch", "label", "stability", "rules check")) {
       Matcher option = Pattern.compile("--[a-z-]+").matcher(help(command));
       while (option.find()) {
         assertTrue(
