@@ -75,8 +75,7 @@ final class RoomsTest {
                   "quantity", "problem", "science", "formula", "ingredient", "profile", "rule")),
           Map.entry(
               "prediction",
-              List.of(
-                  "quantity", "problem", "formula", "ingredient", "profile", "rule", "review")),
+              List.of("quantity", "problem", "formula", "ingredient", "profile", "rule", "review")),
           Map.entry(
               "batch",
               List.of(
@@ -90,8 +89,7 @@ final class RoomsTest {
                   "review")),
           Map.entry(
               "labelling",
-              List.of(
-                  "quantity", "problem", "formula", "ingredient", "profile", "rule", "review")),
+              List.of("quantity", "problem", "formula", "ingredient", "profile", "rule", "review")),
           Map.entry(
               "stability",
               List.of(

@@ -133,8 +133,7 @@ final class PapersTest {
       }
       for (BatchSheet.Weighing line : sheet.weighings()) {
         line.grams()
-            .ifPresent(
-                mass -> assertEquals(0, mass.remainder(sheet.balance().step()).signum()));
+            .ifPresent(mass -> assertEquals(0, mass.remainder(sheet.balance().step()).signum()));
       }
     }
   }
@@ -232,10 +231,8 @@ final class PapersTest {
     double beta = 2.303 * (0.03487 / 4 + Math.pow(10, -4.12));
     double gramsPerTenth = 0.1 * beta * 36.46 * 0.995; // of HCl in a kilogram of the batch
     BatchSheet.Adjusting adjusting = sheet.adjustings().get(0);
-    assertEquals(
-        gramsPerTenth, adjusting.perTenthAsBought().likely(), 0.03 * gramsPerTenth);
-    assertEquals(
-        10 * gramsPerTenth, adjusting.perTenth().likely(), 0.3 * gramsPerTenth);
+    assertEquals(gramsPerTenth, adjusting.perTenthAsBought().likely(), 0.03 * gramsPerTenth);
+    assertEquals(10 * gramsPerTenth, adjusting.perTenth().likely(), 0.3 * gramsPerTenth);
     // The way there: as much acid as benzoate that has taken up a proton, half of it at pKa'.
     assertEquals(
         36.46 * 0.995 * (0.03487 / 2 + Math.pow(10, -4.12)),
@@ -349,8 +346,7 @@ final class PapersTest {
   @DisplayName("a line that no step takes in, and a step without its targets, are said")
   void procedure() {
     BatchSheet sheet =
-        BATCHES.of(
-            formula(PLAIN + "method:\n  - { do: heat, phase: A }\n"), grams(500), DAY);
+        BATCHES.of(formula(PLAIN + "method:\n  - { do: heat, phase: A }\n"), grams(500), DAY);
     assertEquals(List.of("temperature", "time"), sheet.steps().get(0).missing());
     assertTrue(
         sheet.unknown().stream().anyMatch(text -> text.startsWith("When Sodium Benzoate goes in")));
@@ -360,7 +356,8 @@ final class PapersTest {
   }
 
   @Test
-  @DisplayName("the record asks for what ISO 22716 names: number, lots, controls, deviations, yield")
+  @DisplayName(
+      "the record asks for what ISO 22716 names: number, lots, controls, deviations, yield")
   void record() {
     String items =
         BATCHES.of(formula(PLAIN), grams(500), DAY).record().stream()
@@ -390,8 +387,7 @@ final class PapersTest {
     Quantity quantity = Quantity.parse(mass).orElse(Quantity.of(0, Unit.GRAM));
     assertFalse(BatchSheets.canMake(quantity));
     Formula formula = formula(PLAIN);
-    assertThrows(
-        IllegalArgumentException.class, () -> BATCHES.of(formula, quantity, DAY));
+    assertThrows(IllegalArgumentException.class, () -> BATCHES.of(formula, quantity, DAY));
   }
 
   // --- label drafts ---
@@ -402,7 +398,11 @@ final class PapersTest {
 
   private static LabelDraft label(String product, String lines) {
     return LABELS.of(
-        formula("product: { " + product + " }\ningredients:\n  - { name: Aqua, share: rest }\n" + lines),
+        formula(
+            "product: { "
+                + product
+                + " }\ningredients:\n  - { name: Aqua, share: rest }\n"
+                + lines),
         DAY);
   }
 
@@ -503,9 +503,7 @@ final class PapersTest {
         label(
             "use: " + use + ", markets: [EU]",
             "  - { name: Limonene, share: " + percent + " % }\n");
-    assertEquals(
-        named ? "Aqua, Parfum, Limonene" : "Aqua, Parfum",
-        draft.list());
+    assertEquals(named ? "Aqua, Parfum, Limonene" : "Aqua, Parfum", draft.list());
   }
 
   @Test
@@ -517,7 +515,8 @@ final class PapersTest {
   }
 
   @Test
-  @DisplayName("the words the law fixes stand on the draft with their source: vitamin A (EU 2024/996)")
+  @DisplayName(
+      "the words the law fixes stand on the draft with their source: vitamin A (EU 2024/996)")
   void words() {
     List<LabelDraft.Statement> fixed =
         label("  - { name: Retinol, share: 0.1 % }\n").statements().stream()
@@ -525,8 +524,7 @@ final class PapersTest {
             .toList();
     assertEquals(1, fixed.size());
     assertEquals(
-        List.of("Contains Vitamin A. Consider your daily intake before use"),
-        fixed.get(0).words());
+        List.of("Contains Vitamin A. Consider your daily intake before use"), fixed.get(0).words());
     assertTrue(
         fixed.get(0).sources().stream().anyMatch(source -> source.id().equals("eu-2024-996")));
   }
@@ -557,7 +555,8 @@ final class PapersTest {
   }
 
   @Test
-  @DisplayName("every field of Article 19(1) (a) to (g) is there; what the sheet cannot know is missing")
+  @DisplayName(
+      "every field of Article 19(1) (a) to (g) is there; what the sheet cannot know is missing")
   void fields() {
     LabelDraft draft = label("  - { name: Glycerin, share: 3 % }\n");
     for (String letter : List.of("a", "b", "c", "d", "e", "f", "g")) {

@@ -108,7 +108,8 @@ final class PaperText {
     if (shown.size() > 1) {
       StringBuilder head = new StringBuilder();
       for (int i = 0; i < shown.size(); i++) {
-        head.append(cell(table, shown.get(i), table.columns().get(shown.get(i)).name(), widths.get(i)));
+        head.append(
+            cell(table, shown.get(i), table.columns().get(shown.get(i)).name(), widths.get(i)));
       }
       line(ink.quiet("  " + head.toString().stripTrailing()));
     }

@@ -80,7 +80,8 @@ final class GuideTest {
   @DisplayName("names every option of review, lint, predict, the papers and rules check")
   void options() throws IOException {
     String guide = Files.readString(GUIDE);
-    for (String command : List.of("review", "lint", "predict", "batch", "label", "stability", "rules check")) {
+    for (String command :
+        List.of("review", "lint", "predict", "batch", "label", "stability", "rules check")) {
       Matcher option = Pattern.compile("--[a-z-]+").matcher(help(command));
       while (option.find()) {
         assertTrue(

@@ -59,7 +59,8 @@ final class PaperGuidesTest {
     assertTrue(lines > 8, "an excerpt");
   }
 
-  @ParameterizedTest(name = "docs/guide/{0}.md: a picture with a text, and the script that draws it")
+  @ParameterizedTest(
+      name = "docs/guide/{0}.md: a picture with a text, and the script that draws it")
   @ValueSource(strings = {"batch-sheet", "label-draft", "stability-plan"})
   void picture(String page) throws IOException {
     Path guides = ROOT.resolve("docs/guide");
@@ -74,8 +75,7 @@ final class PaperGuidesTest {
   @ParameterizedTest(name = "docs/guide/{0}.md: the house's table is taken")
   @ValueSource(strings = "stability-plan")
   void house(String page, @TempDir Path folder) throws IOException {
-    Matcher yaml =
-        YAML.matcher(Files.readString(ROOT.resolve("docs/guide/" + page + ".md")));
+    Matcher yaml = YAML.matcher(Files.readString(ROOT.resolve("docs/guide/" + page + ".md")));
     assertTrue(yaml.find());
     Files.writeString(folder.resolve("house.yaml"), yaml.group(1));
     String out =

@@ -104,8 +104,7 @@ final class PapersTest {
         }
       }
       assertFalse(page.body().text().contains("null"), page.title());
-      assertTrue(
-          page.select("h2").stream().noneMatch(heading -> heading.text().isBlank()));
+      assertTrue(page.select("h2").stream().noneMatch(heading -> heading.text().isBlank()));
     }
   }
 
@@ -168,10 +167,7 @@ final class PapersTest {
 
   private static String run(Path log, String... command) throws Exception {
     Process process =
-        new ProcessBuilder(command)
-            .redirectErrorStream(true)
-            .redirectOutput(log.toFile())
-            .start();
+        new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(log.toFile()).start();
     if (!process.waitFor(60, TimeUnit.SECONDS)) {
       process.destroyForcibly();
     }

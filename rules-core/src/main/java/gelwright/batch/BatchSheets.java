@@ -284,8 +284,7 @@ public final class BatchSheets {
           open |= !mass.isKnown();
           shares.add(
               mass.isKnown()
-                  ? Optional.of(
-                      Share.nearest(100 * mass.likely() / batch.doubleValue()).units())
+                  ? Optional.of(Share.nearest(100 * mass.likely() / batch.doubleValue()).units())
                   : Optional.empty());
         }
         expected.add(range);
@@ -346,9 +345,7 @@ public final class BatchSheets {
       BatchSheet.How how =
           line.amount() instanceof Amount.Stated
               ? BatchSheet.How.STATED
-              : line.amount() instanceof Amount.Rest
-                  ? BatchSheet.How.REST
-                  : BatchSheet.How.TO_PH;
+              : line.amount() instanceof Amount.Rest ? BatchSheet.How.REST : BatchSheet.How.TO_PH;
       List<String> advice = new ArrayList<>();
       Set<String> lacks = new TreeSet<>(missing);
       if (how == BatchSheet.How.REST && grams.isEmpty()) {
@@ -364,8 +361,7 @@ public final class BatchSheets {
       Optional<Double> least = Optional.empty();
       BatchSheet.Fit fit = BatchSheet.Fit.NOT_KNOWN;
       boolean stated = formula.equipment().balance().isPresent();
-      boolean nothing =
-          how == BatchSheet.How.STATED && lines.get(index).share().equals(Share.ZERO);
+      boolean nothing = how == BatchSheet.How.STATED && lines.get(index).share().equals(Share.ZERO);
       if (stated && grams.isPresent() && grams.get().signum() > 0) {
         double mass = grams.get().doubleValue();
         error = Optional.of(mass * Weighing.relativeError(mass, 0, step.doubleValue()));
@@ -390,8 +386,7 @@ public final class BatchSheets {
       Optional<Share> share =
           how == BatchSheet.How.STATED
               ? Optional.of(lines.get(index).share())
-              : grams.map(
-                  mass -> Share.nearest(100 * mass.doubleValue() / batch.doubleValue()));
+              : grams.map(mass -> Share.nearest(100 * mass.doubleValue() / batch.doubleValue()));
       return new BatchSheet.Weighing(
           line.phase(),
           line.name(),
@@ -610,9 +605,7 @@ public final class BatchSheets {
     private Map<String, Set<String>> biting() {
       Map<String, Set<String>> biting = new LinkedHashMap<>();
       for (Table.Row row : knowledge.rules().rowsOf("cautions-at-steps")) {
-        biting
-            .computeIfAbsent(row.key(), key -> new TreeSet<>())
-            .addAll(row.names("at"));
+        biting.computeIfAbsent(row.key(), key -> new TreeSet<>()).addAll(row.names("at"));
       }
       return biting;
     }
@@ -640,7 +633,7 @@ public final class BatchSheets {
               }
               if (said.add(rule)) {
                 cautions.add(caution);
-              } else {
+              } else if (caution.sure()) {
                 again.add(caution.title());
               }
             });
@@ -766,8 +759,7 @@ public final class BatchSheets {
         return Optional.empty();
       }
       // At 1 g/mL a gram is 1000 mm³; what foams or swells needs room on top.
-      double height =
-          batch.doubleValue() * 1000 / (Math.PI * diameter.get() * diameter.get() / 4);
+      double height = batch.doubleValue() * 1000 / (Math.PI * diameter.get() * diameter.get() / 4);
       String stands =
           "In a vessel "
               + Quantity.print(diameter.get(), Unit.MILLIMETRE)
@@ -782,7 +774,8 @@ public final class BatchSheets {
                 + " vessel on the sheet.");
       } else {
         unknown.add(
-            stands + "; whether the vessel is that tall, with a third of room on top, the sheet"
+            stands
+                + "; whether the vessel is that tall, with a third of room on top, the sheet"
                 + " does not say.");
       }
       return Optional.of(new BatchSheet.Filling(diameter.get(), height));

@@ -53,8 +53,7 @@ public final class LabelDrafts {
   private static final int DEEPEST = 8;
 
   /** Of these some are nanomaterials, and only the supplier knows which. */
-  private static final Set<String> MAY_BE_NANO =
-      Set.of("particle", "pearl", "powder", COLOURANT);
+  private static final Set<String> MAY_BE_NANO = Set.of("particle", "pearl", "powder", COLOURANT);
 
   private final Knowledge knowledge;
   private final Reviewer reviewer;
@@ -187,8 +186,7 @@ public final class LabelDrafts {
       Set<String> names = new HashSet<>();
       Map<String, Bounded> solvedFor = solvedFor();
       for (Profile.OfItem item : profile.values("ingredient", Set.of("share"))) {
-        Bounded share =
-            solvedFor.getOrDefault(item.item(), item.values().get(0).value());
+        Bounded share = solvedFor.getOrDefault(item.item(), item.values().get(0).value());
         Shown shown = Shown.of("share", share, Unit.PERCENT);
         if (shown.isKnown() && shown.high() <= 0) {
           continue;
@@ -479,7 +477,10 @@ public final class LabelDrafts {
         }
         if (ofLaw && finding.outcome() == Outcome.UNKNOWN) {
           unknown.add(
-              finding.title() + ": not checked without " + String.join(", ", finding.missing()) + ".");
+              finding.title()
+                  + ": not checked without "
+                  + String.join(", ", finding.missing())
+                  + ".");
         }
       }
       return all;

@@ -12,8 +12,8 @@ import java.util.Optional;
  * 1223/2009, Article 19(1)(g).
  *
  * <p>Shares have ranges. An entry stands by its likely share; where the ranges of two neighbours
- * overlap and one of them is at 1 % or more, or where a range reaches over 1 %, the order is said to
- * be in doubt.
+ * overlap and one of them is at 1 % or more, or where a range reaches over 1 %, the order is said
+ * to be in doubt.
  */
 final class Order {
   /** From this share on the order counts, %. */
@@ -49,8 +49,7 @@ final class Order {
         .sorted(BY_SHARE)
         .forEach(sorted::add);
     for (LabelDraft.Part part :
-        List.of(
-            LabelDraft.Part.ALLERGEN, LabelDraft.Part.NOT_KNOWN, LabelDraft.Part.COLOURANT)) {
+        List.of(LabelDraft.Part.ALLERGEN, LabelDraft.Part.NOT_KNOWN, LabelDraft.Part.COLOURANT)) {
       entries.stream().filter(entry -> entry.part() == part).forEach(sorted::add);
     }
     return List.copyOf(sorted);
@@ -87,8 +86,7 @@ final class Order {
         to++;
       }
       if (to - from > 1) {
-        List<String> names =
-            sorted.subList(from, to).stream().map(LabelDraft.Entry::name).toList();
+        List<String> names = sorted.subList(from, to).stream().map(LabelDraft.Entry::name).toList();
         doubts.add(
             String.join(", ", names.subList(0, names.size() - 1))
                 + " and "

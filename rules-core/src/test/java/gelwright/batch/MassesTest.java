@@ -22,9 +22,7 @@ final class MassesTest {
     return Stream.of(shares)
         .map(
             text ->
-                text.equals("rest")
-                    ? Optional.<Long>empty()
-                    : Share.parse(text).map(Share::units))
+                text.equals("rest") ? Optional.<Long>empty() : Share.parse(text).map(Share::units))
         .toList();
   }
 
@@ -76,8 +74,7 @@ final class MassesTest {
         500,
         random -> {
           BigDecimal step = BigDecimal.ONE.scaleByPowerOfTen(random.nextInt(-3, 1));
-          BigDecimal batch =
-              step.multiply(BigDecimal.valueOf(random.nextLong(1_000, 5_000_000)));
+          BigDecimal batch = step.multiply(BigDecimal.valueOf(random.nextLong(1_000, 5_000_000)));
           int lines = random.nextInt(2, 20);
           boolean rest = random.nextBoolean();
           List<Optional<Long>> shares = new ArrayList<>();
@@ -110,8 +107,7 @@ final class MassesTest {
   @ParameterizedTest(name = "a batch of {0} g without a balance stands on steps of {1} g")
   @CsvSource({"500, 0.01", "2000, 0.01", "100, 0.001", "5, 0.0001", "100000, 1"})
   void usualStep(String batch, String step) {
-    assertEquals(
-        0, new BigDecimal(step).compareTo(Masses.usualStep(new BigDecimal(batch))));
+    assertEquals(0, new BigDecimal(step).compareTo(Masses.usualStep(new BigDecimal(batch))));
   }
 
   @ParameterizedTest(name = "from pH {0} to {1}: {2}")
@@ -126,8 +122,6 @@ final class MassesTest {
       })
   void onTheWay(double from, double to, String way) {
     assertEquals(
-        way,
-        String.join(
-            " ", BatchSheets.onTheWay(from, to).stream().map(pH -> "" + pH).toList()));
+        way, String.join(" ", BatchSheets.onTheWay(from, to).stream().map(pH -> "" + pH).toList()));
   }
 }

@@ -59,10 +59,7 @@ final class TimesTest {
         weeks,
         told(
             StabilityPlans.at(
-                row(Set.of("0", "1", "4", "8", "12"), 0, 0),
-                "weeks",
-                false,
-                Optional.of(months))));
+                row(Set.of("0", "1", "4", "8", "12"), 0, 0), "weeks", false, Optional.of(months))));
   }
 
   @ParameterizedTest(name = "the word {0} is no time and is left out")

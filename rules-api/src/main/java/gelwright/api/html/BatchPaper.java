@@ -15,6 +15,7 @@ import gelwright.ingredient.Source;
 import gelwright.quantity.Quantity;
 import gelwright.quantity.Unit;
 import gelwright.review.Outcome;
+import gelwright.review.Shown;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -40,12 +41,7 @@ final class BatchPaper {
 
   Paper paper() {
     List<Section> sections = new ArrayList<>();
-    sections.add(
-        new Section(
-            "",
-            List.of(
-                new Paper.Blanks(
-                    List.of("Batch number", "Date")))));
+    sections.add(new Section("", List.of(new Paper.Blanks(List.of("Batch number", "Date")))));
     add(sections, "", concerns());
     add(sections, "Before you start", record("before"));
     add(sections, "Take care", cautions(sheet.cautions()));
@@ -177,10 +173,7 @@ final class BatchPaper {
   private List<Paper.Block> weighings() {
     List<Paper.Block> blocks = new ArrayList<>();
     if (!sheet.weighingCautions().isEmpty()) {
-      blocks.add(
-          new Note(
-              Note.Kind.CAUTION,
-              told(sheet.weighingCautions())));
+      blocks.add(new Note(Note.Kind.CAUTION, told(sheet.weighingCautions())));
     }
     List<Row> rows = new ArrayList<>();
     for (BatchSheet.Weighing line : sheet.weighings()) {
@@ -237,12 +230,15 @@ final class BatchPaper {
       case TO_PH ->
           parts.add(
               line.expected()
+                  .filter(Shown::isKnown)
                   .map(range -> "to pH, expect " + Told.range(range))
-                  .orElse("to pH"));
+                  .orElse("to pH, how much is not known"));
     }
     parts.addAll(line.remarks());
-    if (!line.missing().isEmpty()) {
+    if (line.how() == BatchSheet.How.STATED && !line.missing().isEmpty()) {
       parts.add("not known without " + String.join(", ", line.missing()));
+    } else if (!line.missing().isEmpty()) {
+      parts.add("what is missing stands under Not known");
     }
     return Told.line(String.join("; ", parts));
   }
@@ -437,8 +433,7 @@ final class BatchPaper {
                 : "How much leaves as steam is not known"
                     + (sheet.waterLost().missing().isEmpty()
                         ? ""
-                        : " without "
-                            + Told.line(String.join(", ", sheet.waterLost().missing())))
+                        : " without " + Told.line(String.join(", ", sheet.waterLost().missing())))
                     + ". Weigh the vessel with its contents before heating and after cooling, and"
                     + " give back the water that is missing."));
     blocks.add(

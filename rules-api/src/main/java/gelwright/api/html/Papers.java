@@ -34,8 +34,7 @@ public final class Papers {
     return unknown.isEmpty()
         ? List.of()
         : List.of(
-            new Paper.Note(
-                Paper.Note.Kind.MISSING, unknown.stream().map(Told::line).toList()));
+            new Paper.Note(Paper.Note.Kind.MISSING, unknown.stream().map(Told::line).toList()));
   }
 
   /** The sources and the editions at the end of a paper. */

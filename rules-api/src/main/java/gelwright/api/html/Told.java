@@ -172,7 +172,9 @@ public final class Told {
     /** The same behind a sentence, in brackets where it says more than a number. */
     String behind(List<Source> sources) {
       String cited = of(sources);
-      return cited.isEmpty() ? "" : cited.matches("[\\[\\]0-9 ]+") ? " " + cited : " (" + cited + ")";
+      return cited.isEmpty()
+          ? ""
+          : cited.matches("[\\[\\]0-9 ]+") ? " " + cited : " (" + cited + ")";
     }
 
     /** All that were cited. */

@@ -41,8 +41,7 @@ final class PaperDocuments {
 
   /** Makes the document of a formula and writes it down. */
   private interface Making {
-    byte[] make(
-        KnowledgeStore.Snapshot knowledge, Formula formula, LocalDate on, MediaType form)
+    byte[] make(KnowledgeStore.Snapshot knowledge, Formula formula, LocalDate on, MediaType form)
         throws IOException;
   }
 
@@ -95,8 +94,7 @@ final class PaperDocuments {
         });
   }
 
-  private void answer(
-      Exchange exchange, Map<String, String> query, String schema, Making making) {
+  private void answer(Exchange exchange, Map<String, String> query, String schema, Making making) {
     MediaType form = MediaType.best(exchange.header("Accept"), FORMS);
     MediaType body = exchange.bodyType(Reviews.FORMULAS);
     LocalDate on = Exchange.day(query, today.get());

@@ -16,9 +16,9 @@ import gelwright.formula.Formula;
 import gelwright.labelling.LabelDrafts;
 import gelwright.prediction.Prediction;
 import gelwright.prediction.Predictor;
-import gelwright.reports.JsonReport;
 import gelwright.quantity.Quantity;
 import gelwright.quantity.Unit;
+import gelwright.reports.JsonReport;
 import gelwright.reports.PaperReport;
 import gelwright.reports.PredictionReport;
 import gelwright.review.Knowledge;
@@ -240,9 +240,7 @@ final class ContractTest {
   void paper(String path, String schema, String kind) {
     byte[] bytes = Rig.example("wind-shelter-gel-cream.yaml");
     Formula formula =
-        new FormulaReader()
-            .read(bytes, "", gelwright.sheets.tree.Document.Format.YAML)
-            .orThrow();
+        new FormulaReader().read(bytes, "", gelwright.sheets.tree.Document.Format.YAML).orThrow();
     Knowledge knowledge = BundledRuleSets.load();
     PaperReport writer = PaperReport.compact();
     String expected =
