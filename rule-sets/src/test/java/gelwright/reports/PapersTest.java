@@ -18,6 +18,7 @@ import gelwright.rule.Table;
 import gelwright.sheets.Bundled;
 import gelwright.sheets.BundledRuleSets;
 import gelwright.sheets.FormulaReader;
+import gelwright.sheets.Library;
 import gelwright.sheets.tree.Limits;
 import gelwright.stability.StabilityPlan;
 import gelwright.stability.StabilityPlans;
@@ -174,6 +175,38 @@ final class PapersTest {
     assertEquals(fit, line.fit());
     assertEquals(least, line.least().orElse(0.0), 1e-9);
     assertEquals(0.0082, line.error().orElseThrow(), 1e-9);
+  }
+
+  @Test
+  @DisplayName("a batch between two steps of the balance is moved to the nearer one, and told")
+  void offTheSteps() {
+    BatchSheet sheet = BATCHES.of(formula(PLAIN.replace("0.01 g", "0.5 g")), grams(137.2), DAY);
+    assertEquals(0, new BigDecimal("137").compareTo(sheet.grams()));
+    assertEquals(0, sheet.grams().compareTo(sheet.sum()));
+    assertTrue(sheet.remarks().get(0).startsWith("Asked for were 137.2 g"));
+  }
+
+  @Test
+  @DisplayName("rule sets without the tables of papers: what they would tell is unknown")
+  void noTables() {
+    Library bundled = Bundled.load();
+    Knowledge bare =
+        BundledRuleSets.compile(
+                new Library(
+                    bundled.catalogue(),
+                    bundled.ruleSheets().stream()
+                        .filter(sheet -> !sheet.ruleSet().id().equals("papers"))
+                        .toList(),
+                    bundled.bases()))
+            .orThrow();
+    StabilityPlan plan = StabilityPlans.using(bare).of(formula(PLAIN), DAY);
+    assertTrue(plan.unknown().stream().anyMatch(text -> text.contains("stability-tests")));
+    BatchSheet sheet = BatchSheets.using(bare).of(formula(PLAIN), grams(500), DAY);
+    assertTrue(sheet.unknown().stream().anyMatch(text -> text.contains("batch-record")));
+    // No caution is lost for want of a place.
+    assertTrue(sheet.cautions().stream().anyMatch(each -> each.rule().equals("caution.dust")));
+    LabelDraft draft = LabelDrafts.using(bare).of(formula(PLAIN), DAY);
+    assertTrue(draft.unknown().stream().anyMatch(text -> text.contains("label-fields")));
   }
 
   @Test

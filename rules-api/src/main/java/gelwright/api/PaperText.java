@@ -73,6 +73,8 @@ final class PaperText {
       note.points().forEach(each -> hanging("- " + each, 2, 4));
     } else if (block instanceof Paper.Table table) {
       table(table);
+    } else if (block instanceof Paper.Picture picture && !picture.caption().isEmpty()) {
+      wrapped("Picture: " + picture.caption(), 2);
     } else if (block instanceof Paper.Step step) {
       hanging(Plain.pad(step.number() + ".", 4) + step.what(), 2, 6);
       step.details().forEach(each -> wrapped(each, 6));

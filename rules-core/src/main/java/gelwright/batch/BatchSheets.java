@@ -197,6 +197,11 @@ public final class BatchSheets {
                 duty.sources()));
       }
       Map<String, Set<String>> biting = biting();
+      for (String table : List.of("cautions-at-steps", "batch-record")) {
+        if (knowledge.rules().rowsOf(table).isEmpty()) {
+          unknown.add("What the table " + table + " tells: the rule sets at hand have none.");
+        }
+      }
       List<BatchSheet.Adjusting> adjustings = adjustings();
       List<BatchSheet.Weighing> weighings = weighings();
       BigDecimal sum =
@@ -373,7 +378,10 @@ public final class BatchSheets {
         if (fit != BatchSheet.Fit.WELL) {
           least = Optional.of(fit == BatchSheet.Fit.POORLY ? bound.low() : bound.high());
           lacks.addAll(bound.missing());
-          advice.add(dilution(lines.get(index).name(), least.get(), fit));
+          advice.add(
+              how == BatchSheet.How.REST
+                  ? "too little for this balance: make a bigger batch, or use a finer balance"
+                  : dilution(lines.get(index).name(), least.get(), fit));
         }
       } else if (nothing) {
         fit = BatchSheet.Fit.WELL;

@@ -409,6 +409,9 @@ public final class LabelDrafts {
 
     private List<LabelDraft.Field> fields() {
       List<LabelDraft.Field> all = new ArrayList<>();
+      if (knowledge.rules().rowsOf("label-fields").isEmpty()) {
+        unknown.add("What else stands on the pack: the rule sets at hand have no label-fields.");
+      }
       for (Table.Row row : knowledge.rules().rowsOf("label-fields")) {
         List<Source> sources = new ArrayList<>();
         row.sources()

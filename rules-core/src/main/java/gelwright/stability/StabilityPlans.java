@@ -82,6 +82,9 @@ public final class StabilityPlans {
       unknown.add(
           "What happens after " + Quantity.print(LONGEST, Unit.MONTH) + ": the plan ends there.");
     }
+    if (knowledge.rules().rowsOf("stability-tests").isEmpty()) {
+      unknown.add("Which tests there are: the rule sets at hand have no table stability-tests.");
+    }
     unreadableTimes(unknown);
     if (formula.brief().dispensing().isEmpty()) {
       unknown.add(
