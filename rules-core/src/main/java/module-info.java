@@ -26,4 +26,7 @@ module gelwright.core {
   exports gelwright.prediction;
   exports gelwright.comparison;
   exports gelwright.calibration;
+  exports gelwright.batch;
+  exports gelwright.labelling;
+  exports gelwright.stability;
 }

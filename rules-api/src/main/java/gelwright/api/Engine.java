@@ -3,14 +3,18 @@ package gelwright.api;
 import gelwright.comparison.FormulaComparison;
 import gelwright.calibration.Calibrated;
 import gelwright.calibration.Readings;
+import gelwright.batch.BatchSheet;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
+import gelwright.labelling.LabelDraft;
 import gelwright.prediction.Prediction;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
 import gelwright.review.Include;
+import gelwright.quantity.Quantity;
 import gelwright.review.Review;
 import gelwright.rule.RuleSet;
+import gelwright.stability.StabilityPlan;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
@@ -71,6 +75,15 @@ interface Engine {
 
     /** Fits a lot's flow law to readings. */
     Calibrated calibrate(Readings readings);
+
+    /** A batch sheet for a batch of this mass. */
+    BatchSheet batch(Formula formula, Quantity make, LocalDate on);
+
+    /** The draft of a label. */
+    LabelDraft label(Formula formula, LocalDate on);
+
+    /** A plan of stability tests. */
+    StabilityPlan stability(Formula formula, LocalDate on);
 
     /** How many examples a rule has. */
     int examplesOf(String rule);

@@ -59,7 +59,17 @@ final class GuideTest {
   void options() throws IOException {
     String guide = Files.readString(GUIDE);
     for (String command :
-        List.of("review", "lint", "predict", "headroom", "compare", "calibrate", "rules check")) {
+        List.of(
+            "review",
+            "lint",
+            "predict",
+            "headroom",
+            "compare",
+            "calibrate",
+            "batch",
+            "label",
+            "stability",
+            "rules check")) {
       Matcher option = Pattern.compile("--[a-z-]+").matcher(help(command));
       while (option.find()) {
         assertTrue(

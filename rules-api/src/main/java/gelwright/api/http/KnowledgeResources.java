@@ -40,16 +40,19 @@ final class KnowledgeResources {
   private static final List<MediaType> FORMS = List.of(MediaType.JSON);
   static final List<String> SCHEMAS =
       List.of(
+          "batch-sheet",
           "calibration",
           "comparison",
           "formula",
           "headroom",
           "ingredients",
+          "label-draft",
           "prediction",
           "readings",
           "review",
           "rule-set",
-          "sources");
+          "sources",
+          "stability-plan");
   private static final String TEXTURES = "texture-windows";
 
   private final KnowledgeStore store;

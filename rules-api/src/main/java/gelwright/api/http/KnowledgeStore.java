@@ -1,6 +1,8 @@
 package gelwright.api.http;
 
 import gelwright.comparison.Comparer;
+import gelwright.batch.BatchSheets;
+import gelwright.labelling.LabelDrafts;
 import gelwright.prediction.Predictor;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
@@ -11,6 +13,7 @@ import gelwright.sheets.Library;
 import gelwright.sheets.OwnSheets;
 import gelwright.sheets.tree.Limits;
 import gelwright.sheets.tree.Read;
+import gelwright.stability.StabilityPlans;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -39,6 +42,9 @@ final class KnowledgeStore {
     private final Reviewer reviewer;
     private final Predictor predictor;
     private final Comparer comparer;
+    private final BatchSheets batchSheets;
+    private final LabelDrafts labelDrafts;
+    private final StabilityPlans stabilityPlans;
     private final Map<String, Representation> resources = new ConcurrentHashMap<>();
 
     Snapshot(OwnSheets.Ready ready) {
@@ -46,6 +52,9 @@ final class KnowledgeStore {
       this.reviewer = Reviewer.using(ready.knowledge());
       this.predictor = Predictor.using(ready.knowledge());
       this.comparer = Comparer.using(ready.knowledge());
+      this.batchSheets = BatchSheets.using(ready.knowledge());
+      this.labelDrafts = LabelDrafts.using(ready.knowledge());
+      this.stabilityPlans = StabilityPlans.using(ready.knowledge());
     }
 
     Library library() {
@@ -62,6 +71,18 @@ final class KnowledgeStore {
 
     Comparer comparer() {
       return comparer;
+    }
+
+    BatchSheets batchSheets() {
+      return batchSheets;
+    }
+
+    LabelDrafts labelDrafts() {
+      return labelDrafts;
+    }
+
+    StabilityPlans stabilityPlans() {
+      return stabilityPlans;
     }
 
     List<RuleSet> ruleSets() {

@@ -88,6 +88,9 @@ final class OpenApi {
       published(json, "Comparison", "comparison", "");
       published(json, "Readings", "readings", "");
       published(json, "Calibration", "calibration", "");
+      published(json, "BatchSheet", "batch-sheet", "");
+      published(json, "LabelDraft", "label-draft", "");
+      published(json, "StabilityPlan", "stability-plan", "");
       json.writeEndObject();
     }
     json.writeEndObject();

@@ -277,6 +277,7 @@ public final class Service implements AutoCloseable {
     Comparisons comparisons = new Comparisons(store, evaluator, guards, settings.today());
     Calibrations calibrations = new Calibrations(store, evaluator, guards);
     SheetChanges changes = new SheetChanges(evaluator, guards);
+    PaperDocuments papers = new PaperDocuments(store, evaluator, guards, settings.today());
     RuleChecks checks = new RuleChecks(store, evaluator, guards, settings.today());
     KnowledgeResources knowledge = new KnowledgeResources(store);
     Representation description = new Representation(OpenApi.document(), MediaType.JSON);
@@ -287,6 +288,9 @@ public final class Service implements AutoCloseable {
     post(config, "/v1/comparisons", comparisons::post);
     post(config, "/v1/calibrations", calibrations::post);
     post(config, "/v1/sheet-edits", changes::post);
+    post(config, "/v1/batch-sheets", papers::batch);
+    post(config, "/v1/label-drafts", papers::label);
+    post(config, "/v1/stability-plans", papers::stability);
     post(config, "/v1/rule-checks", checks::post);
     get(config, "/v1/rules", knowledge::rules);
     get(config, "/v1/rules/{id}", knowledge::rule);

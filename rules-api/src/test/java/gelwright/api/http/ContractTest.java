@@ -18,16 +18,23 @@ import gelwright.prediction.Predictor;
 import gelwright.reports.ComparisonReport;
 import gelwright.calibration.Calibration;
 import gelwright.calibration.Calibrator;
-import gelwright.prediction.Prediction;
-import gelwright.prediction.Predictor;
 import gelwright.reports.CalibrationReport;
+import gelwright.api.html.Style;
+import gelwright.batch.BatchSheets;
+import gelwright.formula.Formula;
+import gelwright.labelling.LabelDrafts;
+import gelwright.quantity.Quantity;
+import gelwright.quantity.Unit;
 import gelwright.reports.JsonReport;
+import gelwright.reports.PaperReport;
 import gelwright.reports.PredictionReport;
+import gelwright.review.Knowledge;
 import gelwright.review.Review;
 import gelwright.review.Reviewer;
 import gelwright.sheets.BundledRuleSets;
 import gelwright.sheets.FormulaReader;
 import gelwright.sheets.ReadingsReader;
+import gelwright.stability.StabilityPlans;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import java.io.ByteArrayInputStream;
@@ -122,8 +129,22 @@ final class ContractTest {
   @ParameterizedTest(name = "the described example {1} of {0} is answered as described")
   @MethodSource("examples")
   void example(String path, String name, String type, String body) {
+    Map<String, String> inQuery = new TreeMap<>();
+    for (JsonNode parameter :
+        Contract.DOCUMENT.get("paths").get(path).at("/post").path("parameters")) {
+      JsonNode one = Contract.resolved(parameter);
+      if (one.path("required").asBoolean()) {
+        inQuery.put(one.get("name").asText(), one.get("example").asText());
+      }
+    }
     // As bytes: a text would be sent in another charset than UTF-8 where the type names none.
-    ask().contentType(type).body(utf8(body)).post(path).then().statusCode(200);
+    ask()
+        .contentType(type)
+        .queryParams(inQuery)
+        .body(utf8(body))
+        .post(path)
+        .then()
+        .statusCode(200);
   }
 
   static Stream<Arguments> gets() {
@@ -343,6 +364,67 @@ final class ContractTest {
             .extract()
             .asString();
     assertEquals(PredictionReport.compact().text(prediction), answer);
+  }
+
+  @ParameterizedTest(name = "{0} gives the bytes of the library, and a page with a policy")
+  @CsvSource({
+    "/v1/batch-sheets?make=2kg, batch-sheet, Batch sheet",
+    "/v1/label-drafts, label-draft, Label draft",
+    "/v1/stability-plans, stability-plan, Stability plan"
+  })
+  void paper(String path, String schema, String kind) {
+    byte[] bytes = Rig.example("wind-shelter-gel-cream.yaml");
+    Formula formula =
+        new FormulaReader().read(bytes, "", gelwright.sheets.tree.Document.Format.YAML).orThrow();
+    Knowledge knowledge = BundledRuleSets.load();
+    PaperReport writer = PaperReport.compact();
+    String expected =
+        switch (schema) {
+          case "batch-sheet" ->
+              writer.text(
+                  BatchSheets.using(knowledge)
+                      .of(formula, Quantity.of(2, Unit.KILOGRAM), Rig.TODAY));
+          case "label-draft" -> writer.text(LabelDrafts.using(knowledge).of(formula, Rig.TODAY));
+          default -> writer.text(StabilityPlans.using(knowledge).of(formula, Rig.TODAY));
+        };
+    String answer =
+        ask()
+            .contentType("application/yaml")
+            .body(bytes)
+            .post(path)
+            .then()
+            .statusCode(200)
+            .header("Content-Security-Policy", startsWith("default-src 'none'; frame-ancestors"))
+            .extract()
+            .asString();
+    assertEquals(expected, answer);
+    Response page =
+        ask()
+            .contentType("application/yaml")
+            .accept("text/html,application/xhtml+xml;q=0.9,*/*;q=0.1")
+            .body(bytes)
+            .post(path);
+    assertEquals(200, page.statusCode());
+    assertEquals("text/html", Contract.bare(page.contentType()));
+    org.jsoup.nodes.Document html = org.jsoup.Jsoup.parse(page.asString());
+    assertEquals("Wind-shelter gel-cream – " + kind, html.title());
+    String policy = page.header("Content-Security-Policy");
+    assertTrue(policy.contains("style-src '" + Style.HOUSE.hash() + "'"), policy);
+    assertTrue(policy.contains("frame-ancestors 'none'"), policy);
+    assertFalse(policy.contains("unsafe"), policy);
+    assertEquals(Style.HOUSE.css(), html.select("style").get(0).data());
+  }
+
+  @ParameterizedTest(name = "make={0} -> 400")
+  @ValueSource(strings = {"", "2", "2 °C", "0 g", "-1 kg", "1e30 kg", "much"})
+  void noBatch(String make) {
+    ask()
+        .contentType("application/yaml")
+        .body(Rig.example("shade-mist.yaml"))
+        .queryParam("make", make)
+        .post("/v1/batch-sheets")
+        .then()
+        .statusCode(400);
   }
 
   @ParameterizedTest(name = "{0} is drawn")
