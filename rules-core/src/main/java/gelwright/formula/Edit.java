@@ -161,8 +161,7 @@ public sealed interface Edit {
    * @param from the diameter now, if stated
    * @param to the diameter then
    */
-  record OfSize(int line, String ingredient, Optional<Quantity> from, Quantity to)
-      implements Edit {
+  record OfSize(int line, String ingredient, Optional<Quantity> from, Quantity to) implements Edit {
     @Override
     public Formula in(Formula formula) {
       return Changes.line(
