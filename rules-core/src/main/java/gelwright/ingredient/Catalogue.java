@@ -21,6 +21,7 @@ public final class Catalogue {
   // By every name and synonym as spelled, which is how names usually come.
   private final Map<String, Ingredient> bySpelling;
   private final Map<String, Source> sources;
+  private final Map<String, Source> sourcesById;
   private final List<String> names;
   // By the key of the ingredient's INCI name, a line feed, and the key of the lot.
   private final Map<String, Lot> lots;
@@ -34,6 +35,7 @@ public final class Catalogue {
     this.byName = java.util.Collections.unmodifiableMap(byName);
     this.byKey = Map.copyOf(byKey);
     this.sources = java.util.Collections.unmodifiableMap(sources);
+    this.sourcesById = Map.copyOf(sources);
     List<String> all = new ArrayList<>();
     for (Ingredient ingredient : byName.values()) {
       all.add(ingredient.name());
@@ -142,7 +144,7 @@ public final class Catalogue {
   }
 
   public Optional<Source> source(String id) {
-    return Optional.ofNullable(sources.get(id));
+    return Optional.ofNullable(sourcesById.get(id));
   }
 
   /** All sources in the order of their ids. */

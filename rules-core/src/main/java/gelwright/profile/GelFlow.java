@@ -411,7 +411,7 @@ final class GelFlow {
    * range from nothing to twice that.
    */
   static double energy(World world, Optional<Figure> known, String name) {
-    String what = "flow activation energy of " + name;
+    String what = world.model().named("flow activation energy", name);
     String settledBy = "the viscosity at two temperatures";
     if (known.isPresent()) {
       return Math.max(0, world.value(known.get(), what, settledBy));
@@ -763,6 +763,6 @@ final class GelFlow {
   /** The molar mass of a coil enters its relaxation time alone, which is good to this factor. */
   private static double relaxation(World world, String name) {
     return world.withinFactor(
-        1, Practice.RELAXATION_FACTOR, "relaxation time of " + name, FLOW_READING);
+        1, Practice.RELAXATION_FACTOR, world.model().named("relaxation time", name), FLOW_READING);
   }
 }

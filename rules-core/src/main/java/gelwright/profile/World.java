@@ -7,7 +7,6 @@ import gelwright.quantity.Doubt;
 import gelwright.quantity.Estimate;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -26,7 +25,8 @@ final class World {
   // a property rests on is asked of the likely world alone.
   //
   // Of that it recomputes only what the shift reaches: where the doubt does not enter a property
-  // itself, and all it was computed from comes out as in the likely world, so does the property. The
+  // itself, and all it was computed from comes out as in the likely world, so does the property.
+  // The
   // flow of a gum rests on every pKa by way of the ionic strength; once the ionic strength is seen
   // to stand still, the flow is left alone.
   //
@@ -58,15 +58,44 @@ final class World {
   /** Something that was made use of. */
   private record Use(Object what, int item, Computation computation, Computed likely) {}
 
+  /** A set of small numbers. Most are empty, and there are hundreds of them. */
+  private static final class Bits {
+    private static final long[] NONE = {};
+
+    private long[] words = NONE;
+
+    boolean get(int number) {
+      int word = number >> 6;
+      return word < words.length && (words[word] & (1L << number)) != 0;
+    }
+
+    void set(int number) {
+      int word = number >> 6;
+      if (word >= words.length) {
+        words = Arrays.copyOf(words, word + 1);
+      }
+      words[word] |= 1L << number;
+    }
+
+    void addAll(Bits other) {
+      if (other.words.length > words.length) {
+        words = Arrays.copyOf(words, other.words.length);
+      }
+      for (int i = 0; i < other.words.length; i++) {
+        words[i] |= other.words[i];
+      }
+    }
+  }
+
   /** What a property rests on. */
   static final class Basis {
-    final List<NumberedDoubt> doubts = new ArrayList<>();
-    private final BitSet doubtNumbers = new BitSet();
-    private final BitSet sourceNumbers = new BitSet();
+    final List<NumberedDoubt> doubts = new ArrayList<>(0);
+    private final Bits doubtNumbers = new Bits();
+    private final Bits sourceNumbers = new Bits();
     // Doubts that enter here, not by way of what this is computed from.
-    private final BitSet ownNumbers = new BitSet();
+    private final Bits ownNumbers = new Bits();
     // What this is computed from as far as doubts bear on it, in the order it was asked for.
-    private final List<Use> uses = new ArrayList<>();
+    private final List<Use> uses = new ArrayList<>(0);
     boolean measured;
     boolean predicted;
     // Parts of the formula, as the model numbers them.
@@ -76,7 +105,7 @@ final class World {
       for (NumberedDoubt doubt : other.doubts) {
         add(doubt);
       }
-      sourceNumbers.or(other.sourceNumbers);
+      sourceNumbers.addAll(other.sourceNumbers);
       measured |= other.measured;
       predicted |= other.predicted;
     }
@@ -199,13 +228,14 @@ final class World {
 
   /** Ids of the sources in a basis that this likely world recorded, sorted. */
   List<String> sources(Basis of) {
-    String[] sorted = new String[of.sourceNumbers.cardinality()];
-    int count = 0;
-    for (int i = of.sourceNumbers.nextSetBit(0); i >= 0; i = of.sourceNumbers.nextSetBit(i + 1)) {
-      sorted[count++] = sources.get(i);
+    List<String> sorted = new ArrayList<>();
+    for (int i = 0; i < sources.size(); i++) {
+      if (of.sourceNumbers.get(i)) {
+        sorted.add(sources.get(i));
+      }
     }
-    Arrays.sort(sorted);
-    return List.of(sorted);
+    sorted.sort(null);
+    return List.copyOf(sorted);
   }
 
   // What the property at hand makes use of, it rests on.
@@ -292,10 +322,12 @@ final class World {
   /** A known figure, in this world. */
   double value(Figure figure, String what, String settledBy) {
     if (likely == null) {
-      figure.sources().forEach(this::source);
+      for (String source : figure.sources()) {
+        source(source);
+      }
       basis.predicted = true;
     }
-    double by = figure.deviation() != 0 ? shiftOf(what, settledBy) : 0;
+    double by = figure.isInDoubt() ? shiftOf(what, settledBy) : 0;
     return by != 0 ? figure.shifted(by) : figure.likely();
   }
 

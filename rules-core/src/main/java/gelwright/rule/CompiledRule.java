@@ -114,14 +114,9 @@ public final class CompiledRule {
    * included; the formula as a whole if it goes through nothing.
    */
   public List<Subject> subjects(Facts facts) {
-    if (!(context instanceof Checker.Context.Items items)) {
-      return fixedSubjects;
-    }
-    List<Subject> subjects = new ArrayList<>();
-    for (Facts.Item item : facts.items(items.kind().slot())) {
-      subjects.add(Subject.of(item));
-    }
-    return subjects;
+    return context instanceof Checker.Context.Items items
+        ? facts.subjects(items.kind().slot())
+        : fixedSubjects;
   }
 
   /**
