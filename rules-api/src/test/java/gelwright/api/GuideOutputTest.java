@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -26,8 +27,10 @@ final class GuideOutputTest {
   private static final Engine ENGINE = new Ran.LoadedOnce();
   private static final Pattern BLOCK = Pattern.compile("(?ms)^```(sh|text)\\R(.*?)^```");
 
+  @TempDir private Path folder;
+
   @ParameterizedTest(name = "{0}")
-  @ValueSource(strings = {"remedies.md", "headroom.md"})
+  @ValueSource(strings = {"remedies.md", "headroom.md", "from-broken-to-batch.md"})
   void isWhatIsPrinted(String page) throws IOException {
     Matcher block = BLOCK.matcher(Files.readString(GUIDE.resolve(page)));
     List<String> printed = List.of();
@@ -57,10 +60,17 @@ final class GuideOutputTest {
     assertTrue(shown > 5, "lines shown: " + shown);
   }
 
-  private static List<String> run(String line) throws IOException {
+  // Sheets without a folder are written and read beside the test.
+  private List<String> run(String line) {
     assertTrue(line.startsWith(PROGRAM), line);
     String call = line.substring(PROGRAM.length()).replace("docs/", "../docs/");
-    Ran ran = Ran.of(ENGINE, call.strip().split(" +", -1));
+    String[] arguments = call.strip().split(" +", -1);
+    for (int i = 0; i < arguments.length; i++) {
+      if (arguments[i].endsWith(".yaml") && arguments[i].indexOf('/') < 0) {
+        arguments[i] = folder.resolve(arguments[i]).toString();
+      }
+    }
+    Ran ran = Ran.of(ENGINE, arguments);
     assertTrue(ran.status() < 2, line + "\n" + ran.err());
     assertEquals("", ran.err(), line);
     return ran.out().replace("../docs/", "docs/").lines().toList();

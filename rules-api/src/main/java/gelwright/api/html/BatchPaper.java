@@ -357,6 +357,11 @@ final class BatchPaper {
     return blanks;
   }
 
+  /** A number, or that it is not known: what is physically possible tells nobody anything. */
+  private static String known(String before, Shown shown) {
+    return shown.missing().isEmpty() ? before + Told.range(shown) : "not known";
+  }
+
   private List<Paper.Block> adjusting(BatchSheet.Adjusting adjusting) {
     List<Paper.Block> blocks = new ArrayList<>();
     String name = Told.line(adjusting.name());
@@ -366,8 +371,8 @@ final class BatchPaper {
             "Target",
             "pH " + Told.range(adjusting.target()),
             adjusting.within().map(span -> "the sheet aims at " + Told.span(span)).orElse("")));
-    facts.add(new Fact("Before, expected", "pH " + Told.range(adjusting.before()), ""));
-    facts.add(new Fact(name + " in all, expected", Told.range(adjusting.needed()), "as bought"));
+    facts.add(new Fact("Before, expected", known("pH ", adjusting.before()), ""));
+    facts.add(new Fact(name + " in all, expected", known("", adjusting.needed()), "as bought"));
     if (adjusting.missing().isEmpty()) {
       facts.add(
           new Fact(
