@@ -35,10 +35,8 @@ final class ShiftedWorldsTest {
   @DisplayName("comes to the same numbers as one in which everything is computed anew")
   void asComputedAnew(String example) throws IOException {
     Path file = Path.of("..", "docs", "examples", example + ".yaml");
-    Formula formula =
-        new FormulaReader().read(Files.readAllBytes(file), file.toString()).orThrow();
-    Model model =
-        new Model(formula, CATALOGUE, List.of(), Optional.of(LocalDate.of(2026, 11, 25)));
+    Formula formula = new FormulaReader().read(Files.readAllBytes(file), file.toString()).orThrow();
+    Model model = new Model(formula, CATALOGUE, List.of(), Optional.of(LocalDate.of(2026, 11, 25)));
     World likely = new World(model);
     int compared = 0;
     for (Definition definition : Properties.NUMBERS.values()) {

@@ -40,9 +40,7 @@ final class RowsTest {
     sheet.append(" }\ningredients:\n  - { phase: A, name: Aqua, share: rest }\n");
     for (int i = random.nextInt(12); i >= 0; i--) {
       String name =
-          random.nextInt(60) == 0
-              ? "Unheard-of Extract"
-              : names.get(random.nextInt(names.size()));
+          random.nextInt(60) == 0 ? "Unheard-of Extract" : names.get(random.nextInt(names.size()));
       sheet.append("  - { phase: A, name: \"").append(name).append("\", share: ");
       sheet.append(random.nextInt(40) / 10.0).append(" % }\n");
     }
@@ -96,9 +94,7 @@ final class RowsTest {
       }
       assertEquals(
           reviewer.review(formula, ON).counts().values().stream().mapToInt(each -> each).sum(),
-          KNOWLEDGE.rules().rules().stream()
-              .mapToInt(rule -> rule.subjects(profile).size())
-              .sum());
+          KNOWLEDGE.rules().rules().stream().mapToInt(rule -> rule.subjects(profile).size()).sum());
     }
     assertTrue(
         met.containsAll(

@@ -336,7 +336,9 @@ final class AcidityProperties {
       }
     } else if (acid.get().slope().isPresent()) {
       double pKa = pKa(world, component, acid.get())[0];
-      double slope = world.value(acid.get().slope().get(), world.model().named("titration", component.name()), "");
+      double slope =
+          world.value(
+              acid.get().slope().get(), world.model().named("titration", component.name()), "");
       solution.species.add(new AcidBase.Polyacid(molality, pKa, slope));
     } else {
       double[] pKa = pKa(world, component, acid.get());
@@ -382,11 +384,8 @@ final class AcidityProperties {
     double last = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < values.length; i++) {
       String which =
-          values.length == 1
-              ? "pKa"
-              : i < NUMBERED.size() ? NUMBERED.get(i) : "pKa " + (i + 1);
-      last =
-          Math.max(last, world.value(acid.pKa().get(i), world.model().named(which, owner), ""));
+          values.length == 1 ? "pKa" : i < NUMBERED.size() ? NUMBERED.get(i) : "pKa " + (i + 1);
+      last = Math.max(last, world.value(acid.pKa().get(i), world.model().named(which, owner), ""));
       values[i] = last;
     }
     return values;
@@ -421,7 +420,9 @@ final class AcidityProperties {
       return new Reading(0, 100, pH.missing());
     }
     if (acid.get().slope().isPresent()) {
-      double slope = world.value(acid.get().slope().get(), world.model().named("titration", component.name()), "");
+      double slope =
+          world.value(
+              acid.get().slope().get(), world.model().named("titration", component.name()), "");
       return pH.map(value -> 100 / (1 + Math.pow(10, (value - pKa[0]) / slope)));
     }
     return pH.map(value -> 100 * neutralFraction(value, pKa, neutral));
@@ -517,7 +518,8 @@ final class AcidityProperties {
       return Optional.empty();
     }
     double mass = world.value(own.get(), component.missing("molar mass"), "");
-    double acidMass = world.value(parent.get(), world.model().named("molar mass", acid.parent()), "");
+    double acidMass =
+        world.value(parent.get(), world.model().named("molar mass", acid.parent()), "");
     return Optional.of(acid.perMolecule() * acidMass / mass);
   }
 }

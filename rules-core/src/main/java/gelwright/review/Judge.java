@@ -48,8 +48,7 @@ final class Judge {
     }
   }
 
-  static final Judged NOT_APPLICABLE =
-      new Judged(Outcome.NOT_APPLICABLE, Odds.CERTAIN, Set.of());
+  static final Judged NOT_APPLICABLE = new Judged(Outcome.NOT_APPLICABLE, Odds.CERTAIN, Set.of());
   static final Judged DOES_NOT_APPLY =
       new Judged(Outcome.DOES_NOT_APPLY, Odds.IMPOSSIBLE, Set.of());
 

@@ -148,8 +148,7 @@ public final class Reviewer {
   }
 
   /** What becomes of a rule for a subject. */
-  static Judge.Judged judged(
-      CompiledRule rule, Profile facts, gelwright.rule.Subject subject) {
+  static Judge.Judged judged(CompiledRule rule, Profile facts, gelwright.rule.Subject subject) {
     Truth member = new Truth(subject.membership(), subject.membershipMissing());
     Truth applies = member.and(rule.when(facts, subject));
     boolean duty = rule.rule().kind() == Rule.Kind.DUTY;
@@ -320,10 +319,7 @@ public final class Reviewer {
 
     /** Keeps the finding or the duty that comes of it. */
     private Judge.Judged tell(
-        CompiledRule rule,
-        Profile facts,
-        gelwright.rule.Subject subject,
-        Judge.Judged judged) {
+        CompiledRule rule, Profile facts, gelwright.rule.Subject subject, Judge.Judged judged) {
       switch (judged.outcome()) {
         case HOLDS, NOT_APPLICABLE, DOES_NOT_APPLY -> {
           // Nothing to tell.

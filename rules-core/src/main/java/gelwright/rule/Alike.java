@@ -16,7 +16,8 @@ import java.util.Set;
 public final class Alike {
   // Two rows are alike when every cell that the terms read is the same in both, but for those that
   // are read as names of ingredients alone. Of such a cell the function makes zero, whatever it
-  // names, if the recipe has none of it (Vocabulary.Function#ofIngredients); a cell that is left out
+  // names, if the recipe has none of it (Vocabulary.Function#ofIngredients); a cell that is left
+  // out
   // makes an unknown, so whether it is there counts. What is missing may be called differently in
   // two rows that are alike; whether something is missing may not.
   private final int[] conditions;
@@ -96,7 +97,8 @@ public final class Alike {
       } else if (term instanceof Term.SubjectName) {
         key = true;
       }
-      boolean ofIngredients = term instanceof Term.NumberCall call && call.function().ofIngredients();
+      boolean ofIngredients =
+          term instanceof Term.NumberCall call && call.function().ofIngredients();
       for (Term part : Checker.parts(term)) {
         if (ofIngredients && part instanceof Term.NamesColumn column) {
           asIngredients.add(column.column().name());

@@ -10,9 +10,7 @@ final class Sets {
 
   /** An unmodifiable copy in alphabetical order, so that two runs name things in the same order. */
   static Set<String> sorted(Set<String> names) {
-    return names.size() < 2
-        ? copy(names)
-        : Collections.unmodifiableSortedSet(new TreeSet<>(names));
+    return names.size() < 2 ? copy(names) : Collections.unmodifiableSortedSet(new TreeSet<>(names));
   }
 
   /** An unmodifiable copy. */

@@ -145,8 +145,7 @@ public final class Vocabulary {
         String meaning,
         boolean ofIngredients) {
       Function function =
-          new Function(
-              name, parameters, result, unit, meaning, ofIngredients, functions.size());
+          new Function(name, parameters, result, unit, meaning, ofIngredients, functions.size());
       if (functions.put(name, function) != null) {
         throw new IllegalArgumentException("function declared twice: " + name);
       }
