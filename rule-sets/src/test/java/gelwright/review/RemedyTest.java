@@ -35,11 +35,11 @@ final class RemedyTest {
   /** Random formulas around the examples. */
   private static final int FORMULAS = 300;
 
-  /** Findings looked at in each. */
-  private static final int FINDINGS = 2;
+  /** Findings looked at in each, taken at random. */
+  private static final int FINDINGS = 1;
 
   /** Smaller steps of a knob tried besides the next smaller one. */
-  private static final int SMALLER = 6;
+  private static final int SMALLER = 4;
 
   private int offers;
   private int reaching;
@@ -63,9 +63,9 @@ final class RemedyTest {
     }
     assertEquals(List.of(), faults, "seed " + seed);
     // What was looked at; a test of nothing passes too.
-    assertTrue(offers > 600, "offers: " + offers);
-    assertTrue(reaching > 500, "that reach the aim: " + reaching);
-    assertTrue(solved > 150, "knobs solved: " + solved);
+    assertTrue(offers > 400, "offers: " + offers);
+    assertTrue(reaching > 350, "that reach the aim: " + reaching);
+    assertTrue(solved > 80, "knobs solved: " + solved);
     assertTrue(none > 0, "findings without remedy: " + none);
   }
 

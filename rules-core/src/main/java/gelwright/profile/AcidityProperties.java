@@ -64,7 +64,7 @@ final class AcidityProperties {
             return Reading.of(
                 target(world.model()).isPresent() || world.model().measured("pH").isPresent()
                     ? WaterProperties.atProductPH(world).ionicStrength()
-                    : solve(world, solution).ionicStrength());
+                    : solve(world).ionicStrength());
           });
 
   static final List<Definition> ALL =
@@ -255,7 +255,7 @@ final class AcidityProperties {
       return new Reading(LOWEST, HIGHEST, missing);
     }
     world.predicted();
-    return Reading.of(solve(world, solution).pH() + ownPH(world));
+    return Reading.of(solve(world).pH() + ownPH(world));
   }
 
   /** What the raw materials' own pH adds to a pH from the charge balance: likely nothing. */
@@ -285,10 +285,12 @@ final class AcidityProperties {
     return world.shared(Solution.class, AcidityProperties::dissolve);
   }
 
-  private static AcidBase.Equilibrium solve(World world, Solution solution) {
+  private static AcidBase.Equilibrium solve(World world) {
     return world.shared(
         AcidBase.Equilibrium.class,
-        each -> AcidBase.solve(AcidBase.Mixture.of(solution.species), AcidBase.Options.STANDARD));
+        each ->
+            AcidBase.solve(
+                AcidBase.Mixture.of(solution(each).species), AcidBase.Options.STANDARD));
   }
 
   private static Solution dissolve(World world) {
