@@ -24,4 +24,7 @@ module gelwright.core {
   exports gelwright.profile;
   exports gelwright.review;
   exports gelwright.prediction;
+  exports gelwright.batch;
+  exports gelwright.labelling;
+  exports gelwright.stability;
 }

@@ -59,18 +59,43 @@ final class RoomsTest {
 
   /** Each room, and the rooms it may know besides itself. */
   private static final Map<String, List<String>> ROOMS =
-      Map.of(
-          "problem", List.of(),
-          "quantity", List.of(),
-          "science", List.of("quantity"),
-          "formula", List.of("quantity", "problem"),
-          "ingredient", List.of("quantity", "problem"),
-          "rule", List.of("quantity", "problem"),
-          "profile", List.of("quantity", "problem", "science", "formula", "ingredient", "rule"),
-          "review",
-              List.of("quantity", "problem", "science", "formula", "ingredient", "profile", "rule"),
-          "prediction",
-              List.of("quantity", "problem", "formula", "ingredient", "profile", "rule", "review"));
+      Map.ofEntries(
+          Map.entry("problem", List.of()),
+          Map.entry("quantity", List.of()),
+          Map.entry("science", List.of("quantity")),
+          Map.entry("formula", List.of("quantity", "problem")),
+          Map.entry("ingredient", List.of("quantity", "problem")),
+          Map.entry("rule", List.of("quantity", "problem")),
+          Map.entry(
+              "profile",
+              List.of("quantity", "problem", "science", "formula", "ingredient", "rule")),
+          Map.entry(
+              "review",
+              List.of(
+                  "quantity", "problem", "science", "formula", "ingredient", "profile", "rule")),
+          Map.entry(
+              "prediction",
+              List.of(
+                  "quantity", "problem", "formula", "ingredient", "profile", "rule", "review")),
+          Map.entry(
+              "batch",
+              List.of(
+                  "quantity",
+                  "problem",
+                  "science",
+                  "formula",
+                  "ingredient",
+                  "profile",
+                  "rule",
+                  "review")),
+          Map.entry(
+              "labelling",
+              List.of(
+                  "quantity", "problem", "formula", "ingredient", "profile", "rule", "review")),
+          Map.entry(
+              "stability",
+              List.of(
+                  "quantity", "problem", "formula", "ingredient", "profile", "rule", "review")));
 
   private static Stream<Arguments> rooms() {
     return ROOMS.entrySet().stream()

@@ -1,10 +1,15 @@
 package gelwright.api;
 
+import gelwright.batch.BatchSheet;
+import gelwright.batch.BatchSheets;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
+import gelwright.labelling.LabelDraft;
+import gelwright.labelling.LabelDrafts;
 import gelwright.prediction.Prediction;
 import gelwright.prediction.Predictor;
 import gelwright.problem.Problem;
+import gelwright.quantity.Quantity;
 import gelwright.review.Include;
 import gelwright.review.Knowledge;
 import gelwright.review.Review;
@@ -19,6 +24,8 @@ import gelwright.sheets.RuleSheet;
 import gelwright.sheets.tree.Document;
 import gelwright.sheets.tree.Limits;
 import gelwright.sheets.tree.Read;
+import gelwright.stability.StabilityPlan;
+import gelwright.stability.StabilityPlans;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -71,12 +78,14 @@ final class BundledEngine implements Engine {
 
   private static final class Everything implements Loaded {
     private final Library library;
+    private final Knowledge knowledge;
     private final Reviewer reviewer;
     private final Predictor predictor;
     private final FormulaReader reader = new FormulaReader();
 
     Everything(Library library, Knowledge knowledge) {
       this.library = library;
+      this.knowledge = knowledge;
       this.reviewer = Reviewer.using(knowledge);
       this.predictor = Predictor.using(knowledge);
     }
@@ -116,6 +125,21 @@ final class BundledEngine implements Engine {
     @Override
     public Prediction predict(Formula formula, LocalDate on) {
       return predictor.predict(formula, on);
+    }
+
+    @Override
+    public BatchSheet batch(Formula formula, Quantity make, LocalDate on) {
+      return BatchSheets.using(knowledge).of(formula, make, on);
+    }
+
+    @Override
+    public LabelDraft label(Formula formula, LocalDate on) {
+      return LabelDrafts.using(knowledge).of(formula, on);
+    }
+
+    @Override
+    public StabilityPlan stability(Formula formula, LocalDate on) {
+      return StabilityPlans.using(knowledge).of(formula, on);
     }
 
     @Override

@@ -1,13 +1,20 @@
 package gelwright.api;
 
+import gelwright.batch.BatchSheet;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
+import gelwright.labelling.LabelDraft;
 import gelwright.prediction.Prediction;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
+<<<<<<< HEAD
 import gelwright.review.Include;
+=======
+import gelwright.quantity.Quantity;
+>>>>>>> papers
 import gelwright.review.Review;
 import gelwright.rule.RuleSet;
+import gelwright.stability.StabilityPlan;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
@@ -54,6 +61,15 @@ interface Engine {
 
     /** Predicts what a formula is like. */
     Prediction predict(Formula formula, LocalDate on);
+
+    /** A batch sheet for a batch of this mass. */
+    BatchSheet batch(Formula formula, Quantity make, LocalDate on);
+
+    /** The draft of a label. */
+    LabelDraft label(Formula formula, LocalDate on);
+
+    /** A plan of stability tests. */
+    StabilityPlan stability(Formula formula, LocalDate on);
 
     /** How many examples a rule has. */
     int examplesOf(String rule);

@@ -1,5 +1,6 @@
 package gelwright.api;
 
+import gelwright.api.html.Told;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -12,28 +13,7 @@ final class Plain {
    * escape sequences, overrides of direction. Line breaks and tabs become spaces.
    */
   static String line(String text) {
-    StringBuilder plain = new StringBuilder(text.length());
-    text.codePoints()
-        .forEach(
-            point -> {
-              if (Character.isWhitespace(point)) {
-                plain.append(' ');
-              } else if (!Character.isISOControl(point)
-                  && !turns(point)
-                  && Character.getType(point) != Character.SURROGATE) {
-                plain.appendCodePoint(point);
-              }
-            });
-    return plain.toString().strip();
-  }
-
-  /** Unicode's explicit directional formatting characters (UAX #9, section 2). */
-  private static boolean turns(int point) {
-    return (point >= 0x202a && point <= 0x202e)
-        || (point >= 0x2066 && point <= 0x2069)
-        || point == 0x200e
-        || point == 0x200f
-        || point == 0x061c;
+    return Told.line(text);
   }
 
   /** A text in lines of at most so many characters; a longer word stands alone. */
@@ -62,6 +42,6 @@ final class Plain {
 
   /** A number with its noun: {@code 1 rule}, {@code 2 rules}. */
   static String count(int number, String noun) {
-    return number + " " + noun + (number == 1 ? "" : "s");
+    return Told.count(number, noun);
   }
 }

@@ -1,5 +1,6 @@
 package gelwright.api;
 
+import gelwright.api.html.Told;
 import gelwright.ingredient.Source;
 import gelwright.profile.Profile;
 import gelwright.quantity.Odds;
@@ -14,8 +15,6 @@ import gelwright.rule.Severity;
 import gelwright.rule.Vocabulary;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Collections;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -23,10 +22,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
-import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** What a review's records are called in plain words. */
 final class Words {
@@ -110,25 +108,7 @@ final class Words {
 
   /** A number with its range, as far as it is known. */
   static String range(Shown shown) {
-    boolean low = Double.isFinite(shown.low());
-    boolean high = Double.isFinite(shown.high());
-    if (!shown.isKnown()) {
-      if (low && high) {
-        return "between " + print(shown, shown.low()) + " and " + print(shown, shown.high());
-      }
-      return low
-          ? "at least " + print(shown, shown.low())
-          : high ? "at most " + print(shown, shown.high()) : "not known";
-    }
-    if (!Double.isFinite(shown.likely())) {
-      return "any amount";
-    }
-    String likely = print(shown, shown.likely());
-    String least = low ? print(shown, shown.low()) : "anything";
-    String most = high ? print(shown, shown.high()) : "anything";
-    return least.equals(likely) && most.equals(likely)
-        ? likely
-        : likely + " (" + least + " to " + most + ")";
+    return Told.range(shown);
   }
 
   private static String print(Shown shown, double value) {
@@ -215,11 +195,7 @@ final class Words {
 
   /** What stands beside the number of a source: nothing where it can be looked up. */
   static String besideNumber(Source.Standing standing) {
-    return switch (standing) {
-      case PUBLISHED -> "";
-      case COMMON_PRACTICE -> "common practice";
-      case FROM_MEMORY -> "from memory";
-    };
+    return Told.besideNumber(standing);
   }
 
   /**
@@ -365,28 +341,7 @@ final class Words {
 
   /** Editions of rule sets: what most have in common once, the others by name. */
   static String editions(Map<String, String> sets) {
-    Map<String, List<String>> byEdition = new TreeMap<>();
-    sets.forEach(
-        (id, edition) -> byEdition.computeIfAbsent(edition, key -> new ArrayList<>()).add(id));
-    if (byEdition.isEmpty()) {
-      return "";
-    }
-    Map.Entry<String, List<String>> commonest =
-        Collections.max(
-            byEdition.entrySet(), Comparator.comparingInt(entry -> entry.getValue().size()));
-    String most = commonest.getKey();
-    StringBuilder words =
-        new StringBuilder(" and ")
-            .append(Plain.count(commonest.getValue().size(), "rule set"))
-            .append(" of edition ")
-            .append(most);
-    byEdition.forEach(
-        (edition, ids) -> {
-          if (!edition.equals(most)) {
-            ids.forEach(id -> words.append(", ").append(id).append(' ').append(edition));
-          }
-        });
-    return words.toString();
+    return Told.editions(sets);
   }
 
   /** What a finding is about, or empty for the formula as a whole. */

@@ -1,15 +1,18 @@
 package gelwright.api;
 
+import gelwright.batch.BatchSheet;
 import gelwright.formula.Acceptance;
 import gelwright.formula.Brief;
 import gelwright.formula.Equipment;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.ingredient.Source;
+import gelwright.labelling.LabelDraft;
 import gelwright.prediction.Prediction;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
 import gelwright.quantity.Odds;
+import gelwright.quantity.Quantity;
 import gelwright.quantity.Unit;
 import gelwright.review.Duty;
 import gelwright.review.Editions;
@@ -24,6 +27,7 @@ import gelwright.rule.RuleSet;
 import gelwright.rule.Severity;
 import gelwright.rule.Text;
 import gelwright.rule.Trace;
+import gelwright.stability.StabilityPlan;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -254,6 +258,21 @@ final class FakeEngine implements Engine, Engine.Loaded {
         List.of(),
         List.of(),
         formula.place(""));
+  }
+
+  @Override
+  public BatchSheet batch(Formula formula, Quantity make, LocalDate on) {
+    throw new UnsupportedOperationException("papers are tested with the real engine");
+  }
+
+  @Override
+  public LabelDraft label(Formula formula, LocalDate on) {
+    throw new UnsupportedOperationException("papers are tested with the real engine");
+  }
+
+  @Override
+  public StabilityPlan stability(Formula formula, LocalDate on) {
+    throw new UnsupportedOperationException("papers are tested with the real engine");
   }
 
   @Override

@@ -149,10 +149,14 @@ final class AcidityProperties {
    */
   static Reading shareToReach(
       World world, Component component, Solution solution, double startsHigher) {
-    Optional<Double> target = target(world.model());
-    if (target.isEmpty()) {
-      return Reading.unknown(0, 100, AdjusterProperties.noTarget(component));
-    }
+    return target(world.model())
+        .map(target -> shareToReach(world, component, solution, startsHigher, target))
+        .orElseGet(() -> Reading.unknown(0, 100, AdjusterProperties.noTarget(component)));
+  }
+
+  /** The same for any pH. */
+  static Reading shareToReach(
+      World world, Component component, Solution solution, double startsHigher, double target) {
     Solution adjuster = new Solution();
     double mass = add(world, component, PER_MOLE, adjuster);
     Set<String> missing = Reading.union(solution.missing, adjuster.missing);
@@ -164,7 +168,7 @@ final class AcidityProperties {
     }
     AcidBase.Adjustment answer =
         AcidBase.amountToReach(
-            target.get() - startsHigher,
+            target - startsHigher,
             AcidBase.Mixture.of(solution.species),
             adjuster.species,
             MOST_ADJUSTER,
@@ -180,7 +184,7 @@ final class AcidityProperties {
       return Reading.of(0);
     }
     return Reading.unknown(
-        0, 100, "an amount of " + component.name() + " that reaches pH " + target.get());
+        0, 100, "an amount of " + component.name() + " that reaches pH " + target);
   }
 
   private static double waterPercent(World world) {

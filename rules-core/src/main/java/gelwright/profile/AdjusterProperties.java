@@ -25,6 +25,8 @@ final class AdjusterProperties {
   /** Charge per mole below which an adjuster moves nothing; far below that of any acid or base. */
   private static final double NO_CHARGE = 1e-9;
 
+  private static final double HALF_A_TENTH = 0.05;
+
   static final Definition BEFORE =
       Definition.number(
           "pH-before",
@@ -180,6 +182,26 @@ final class AdjusterProperties {
     double pH =
         AcidBase.solve(AcidBase.Mixture.of(solution.species), AcidBase.Options.STANDARD).pH();
     return Reading.of(pH + AcidityProperties.ownPH(world));
+  }
+
+  /** Share of the recipe that takes the water phase, without any adjuster, to a pH. */
+  static Reading shareToReach(World world, Component component, double pH) {
+    return AcidityProperties.shareToReach(
+        world, component, unadjusted(world), AcidityProperties.ownPH(world), pH);
+  }
+
+  /**
+   * Share of the recipe that moves the pH by a tenth: the slope of the titration at a pH, taken
+   * over half a tenth to either side of it.
+   */
+  static Reading sharePerTenth(World world, Component component, double pH) {
+    Reading above = shareToReach(world, component, pH + HALF_A_TENTH);
+    Reading below = shareToReach(world, component, pH - HALF_A_TENTH);
+    Set<String> missing = Reading.union(above.missing(), below.missing());
+    if (!missing.isEmpty()) {
+      return new Reading(0, 100, missing);
+    }
+    return Reading.of(Math.abs(above.low() - below.low()));
   }
 
   private static Reading shareNeeded(World world, Component component) {

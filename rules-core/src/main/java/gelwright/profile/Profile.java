@@ -9,6 +9,7 @@ import gelwright.quantity.Bounded;
 import gelwright.quantity.Doubt;
 import gelwright.quantity.Estimate;
 import gelwright.quantity.Odds;
+import gelwright.quantity.Share;
 import gelwright.quantity.Unit;
 import gelwright.rule.Chosen;
 import gelwright.rule.Facts;
@@ -256,11 +257,7 @@ public final class Profile implements Facts {
    * @throws IllegalArgumentException when the recipe has no such ingredient
    */
   public Bounded undissociated(String ingredient, double pH) {
-    Component component =
-        model
-            .recipe()
-            .component(ingredient)
-            .orElseThrow(() -> new IllegalArgumentException("not in the recipe: " + ingredient));
+    Component component = component(ingredient);
     Reading reading = Reading.of(pH);
     return number(
         Definition.number(
@@ -269,6 +266,87 @@ public final class Profile implements Facts {
             "",
             (world, item) -> AcidityProperties.undissociated(world, component, () -> reading)),
         0);
+  }
+
+  /**
+   * Share of the recipe, %, that an adjuster takes to bring the water phase to a pH; the start is
+   * the water phase without any adjuster.
+   *
+   * @param adjuster its name in the recipe; it is taken as pure
+   * @param pH any finite number
+   * @throws IllegalArgumentException when the recipe has no such ingredient
+   */
+  public Bounded shareToReach(String adjuster, double pH) {
+    Component component = component(adjuster);
+    return number(
+        Definition.number(
+            "share-to-reach",
+            Unit.PERCENT,
+            "",
+            (world, item) -> AdjusterProperties.shareToReach(world, component, pH)),
+        0);
+  }
+
+  /**
+   * Share of the recipe, %, of an adjuster that moves the pH by a tenth: the slope of the titration
+   * at a pH.
+   *
+   * @param adjuster its name in the recipe; it is taken as pure
+   * @param pH any finite number
+   * @throws IllegalArgumentException when the recipe has no such ingredient
+   */
+  public Bounded sharePerTenth(String adjuster, double pH) {
+    Component component = component(adjuster);
+    return number(
+        Definition.number(
+            "share-per-tenth",
+            Unit.PERCENT,
+            "",
+            (world, item) -> AdjusterProperties.sharePerTenth(world, component, pH)),
+        0);
+  }
+
+  private Component component(String ingredient) {
+    return model
+        .recipe()
+        .component(ingredient)
+        .orElseThrow(() -> new IllegalArgumentException("not in the recipe: " + ingredient));
+  }
+
+  /**
+   * What a line of the recipe comes to.
+   *
+   * @param name INCI name, or the name as written when it is not known
+   * @param share exact share of the raw material; of an amount to be solved for none
+   * @param brings the ingredient it brings, where it brings one besides water
+   * @param strength part of the raw material that this ingredient makes up
+   */
+  public record OfLine(
+      String name, Share share, Optional<String> brings, Optional<Share> strength) {}
+
+  /** What the lines of the recipe come to, in their order. */
+  public List<OfLine> lines() {
+    List<OfLine> all = new ArrayList<>();
+    for (Recipe.ResolvedLine line : model.recipe().lines()) {
+      List<Component> brought =
+          model.recipe().components().stream()
+              .filter(each -> !each.name().equals(Recipe.WATER))
+              .filter(each -> each.parts().stream().anyMatch(part -> part.line() == line.index()))
+              .toList();
+      Optional<String> brings = Optional.empty();
+      Optional<Share> strength = Optional.empty();
+      if (brought.size() == 1) {
+        String name = brought.get(0).name();
+        brings = Optional.of(name);
+        Share ofBlend =
+            line.ingredient()
+                .map(blend -> blend.composition().getOrDefault(name, Share.ALL))
+                .orElse(Share.ALL);
+        strength = Optional.of(line.line().strength().map(ofBlend::part).orElse(ofBlend));
+      }
+      all.add(new OfLine(line.name(), new Share(line.units()), brings, strength));
+    }
+    return List.copyOf(all);
   }
 
   /**

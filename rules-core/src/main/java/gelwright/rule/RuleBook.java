@@ -3,6 +3,7 @@ package gelwright.rule;
 import static java.util.Objects.requireNonNull;
 
 import gelwright.problem.Problem;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
@@ -105,6 +106,25 @@ public final class RuleBook {
   /** The edition of each rule set by its id. */
   public SortedMap<String, String> editions() {
     return editions;
+  }
+
+  /**
+   * Rows of the table of this name, then of every other table whose name ends in it: {@code
+   * stability-tests}, {@code house-stability-tests}. None where there is no such table.
+   */
+  public List<Table.Row> rowsOf(String name) {
+    List<Table.Row> rows = new ArrayList<>();
+    Table first = tables.get(name);
+    if (first != null) {
+      rows.addAll(first.rows());
+    }
+    tables.forEach(
+        (other, table) -> {
+          if (other.endsWith("-" + name)) {
+            rows.addAll(table.rows());
+          }
+        });
+    return List.copyOf(rows);
   }
 
   /** All tables by name. */

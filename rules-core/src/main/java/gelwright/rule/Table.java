@@ -47,6 +47,26 @@ public record Table(String name, Map<String, Column> columns, List<Row> rows, Pl
     public Optional<Cell> cell(String column) {
       return Optional.ofNullable(cells.get(column));
     }
+
+    /** The names of a cell, sorted; none where it is left out or holds a number. */
+    public List<String> names(String column) {
+      return cells.get(column) instanceof Cell.Names names
+          ? names.names().stream().sorted().toList()
+          : List.of();
+    }
+
+    /** The one name of a cell; empty where it is left out, holds a number or several names. */
+    public Optional<String> name(String column) {
+      List<String> names = names(column);
+      return names.size() == 1 ? Optional.of(names.get(0)) : Optional.empty();
+    }
+
+    /** The number of a cell in base units; empty where it is left out or holds names. */
+    public Optional<Double> number(String column) {
+      return cells.get(column) instanceof Cell.Number number
+          ? Optional.of(number.value().inBase())
+          : Optional.empty();
+    }
   }
 
   /** A cell's value. */
