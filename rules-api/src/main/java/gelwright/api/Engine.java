@@ -7,11 +7,8 @@ import gelwright.labelling.LabelDraft;
 import gelwright.prediction.Prediction;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
-<<<<<<< HEAD
 import gelwright.review.Include;
-=======
 import gelwright.quantity.Quantity;
->>>>>>> papers
 import gelwright.review.Review;
 import gelwright.rule.RuleSet;
 import gelwright.stability.StabilityPlan;

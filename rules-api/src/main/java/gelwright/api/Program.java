@@ -53,13 +53,10 @@ final class Program {
         .addSubcommand("review", new ReviewCommands.ReviewFiles(engine, terminal))
         .addSubcommand("lint", new ReviewCommands.Lint(engine, terminal))
         .addSubcommand("predict", new PredictCommand(engine, terminal))
-<<<<<<< HEAD
         .addSubcommand("headroom", new HeadroomCommand(engine, terminal))
-=======
         .addSubcommand("batch", new PaperCommands.Batch(engine, terminal))
         .addSubcommand("label", new PaperCommands.Label(engine, terminal))
         .addSubcommand("stability", new PaperCommands.Stability(engine, terminal))
->>>>>>> papers
         .addSubcommand("rules", rules)
         .addSubcommand("ingredients", ingredients)
         .addSubcommand("serve", ServeCommand.line(terminal))
