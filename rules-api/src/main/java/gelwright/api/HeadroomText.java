@@ -1,5 +1,6 @@
 package gelwright.api;
 
+import gelwright.api.html.Words;
 import gelwright.quantity.Numbers;
 import gelwright.quantity.Quantity;
 import gelwright.quantity.Unit;
@@ -38,7 +39,7 @@ final class HeadroomText {
       side(text, "more", each.up());
     }
     text.append('\n');
-    paragraph(text, "", TextReport.CLOSING, 0);
+    paragraph(text, "", Words.CLOSING, 0);
     return text.toString();
   }
 

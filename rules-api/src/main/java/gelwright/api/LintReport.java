@@ -1,5 +1,6 @@
 package gelwright.api;
 
+import gelwright.api.html.Words;
 import gelwright.reports.Gravity;
 import gelwright.reports.Unreadable;
 import gelwright.review.Finding;
@@ -46,7 +47,7 @@ final class LintReport {
       paragraph(out, skipped(skipped));
     }
     out.append('\n');
-    paragraph(out, TextReport.CLOSING);
+    paragraph(out, Words.CLOSING);
     return out.toString();
   }
 

@@ -1,5 +1,6 @@
 package gelwright.api;
 
+import gelwright.api.html.Words;
 import gelwright.ingredient.Source;
 import gelwright.prediction.Curve;
 import gelwright.prediction.DoubtShare;
@@ -74,7 +75,7 @@ final class PredictionText {
         0);
     paragraph("Formula SHA-256 " + prediction.editions().formulaSha256(), 0);
     line("");
-    paragraph(TextReport.CLOSING, 0);
+    paragraph(Words.CLOSING, 0);
   }
 
   private static String heading(Predicted property) {

@@ -1,5 +1,7 @@
 package gelwright.api;
 
+import gelwright.api.html.Gathered;
+import gelwright.api.html.Words;
 import gelwright.ingredient.Source;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
@@ -39,15 +41,6 @@ final class TextReport {
   /** Set whose duties say what can hurt. */
   private static final String CAUTION = "caution.";
 
-  /** Closes every report. */
-  static final String CLOSING =
-      "A prediction with its sources: not a certificate, and not a safety assessment. What could"
-          + " not be checked is not passed. A qualified safety assessor, a preservative challenge"
-          + " test (ISO 11930), stability tests and the law of the place decide.";
-
-  /** Part of the statement that every review carries among its cautions; the closing says it. */
-  private static final String STANDING = "not a safety assessment";
-
   private final Ink ink;
   private final StringBuilder text = new StringBuilder();
   private final Map<Source, Integer> sources = new LinkedHashMap<>();
@@ -80,8 +73,8 @@ final class TextReport {
     unchecked(review);
     accepted(review);
     duties("To do and to declare", review, duty -> !duty.rule().startsWith(CAUTION), List.of());
-    duties("Take care", review, duty -> duty.rule().startsWith(CAUTION), otherCautions(review));
-    next(review);
+    duties("Take care", review, duty -> duty.rule().startsWith(CAUTION), Words.otherCautions(review));
+    bullets("What to measure or state next", Words.next(review));
     if (!review.switchedOff().isEmpty()) {
       heading("Switched off by the house");
       for (Map.Entry<String, String> rule : review.switchedOff().entrySet()) {
@@ -93,20 +86,13 @@ final class TextReport {
   }
 
   private void section(String title, Review review, Predicate<Finding> filter) {
-    Map<String, List<Finding>> byRule = new LinkedHashMap<>();
-    for (Finding finding : review.findings()) {
-      if (!finding.isAccepted() && filter.test(finding)) {
-        byRule
-            .computeIfAbsent(finding.level() + " " + finding.rule(), key -> new ArrayList<>())
-            .add(finding);
-      }
-    }
+    List<List<Finding>> byRule = Gathered.byRule(review, filter);
     if (byRule.isEmpty()) {
       return;
     }
     heading(title);
     boolean first = true;
-    for (List<Finding> findings : byRule.values()) {
+    for (List<Finding> findings : byRule) {
       if (!first) {
         line("");
       }
@@ -125,7 +111,7 @@ final class TextReport {
     title(
         first.level(), first.title() + (one && !told && !subject.isEmpty() ? " – " + subject : ""));
     List<String> messages = findings.stream().map(Finding::message).toList();
-    String shared = one ? "" : sharedEnd(messages);
+    String shared = one ? "" : Gathered.sharedEnd(messages);
     Set<String> numbers = new LinkedHashSet<>();
     findings.forEach(finding -> Words.numbers(finding).ifPresent(numbers::add));
     boolean numbersOnce = !one && numbers.size() == 1;
@@ -171,18 +157,6 @@ final class TextReport {
       }
       found.none().ifPresent(none -> paragraph("Remedy" + about + ": ", none, INDENT));
     }
-  }
-
-  /** The sentences with which all messages end, if each says something before them. */
-  private static String sharedEnd(List<String> messages) {
-    String first = messages.get(0);
-    for (int at = first.indexOf(". "); at >= 0; at = first.indexOf(". ", at + 1)) {
-      String end = first.substring(at + 2);
-      if (messages.stream().allMatch(message -> message.endsWith(". " + end))) {
-        return end;
-      }
-    }
-    return "";
   }
 
   private void title(Severity level, String title) {
@@ -288,26 +262,14 @@ final class TextReport {
    * checks open.
    */
   private void unchecked(Review review) {
-    Map<String, List<Finding>> together = new LinkedHashMap<>();
-    for (Finding finding : review.findings()) {
-      if (!finding.isAccepted() && finding.outcome() == Outcome.UNKNOWN) {
-        String about =
-            finding.subject().isFormula()
-                ? Words.onlyNameIn(finding.missing())
-                    .orElseGet(() -> String.join("; ", finding.missing()))
-                : Words.name(finding.subject());
-        together
-            .computeIfAbsent(finding.level() + " " + about, key -> new ArrayList<>())
-            .add(finding);
-      }
-    }
-    List<String> unlisted = unlisted(review);
+    List<List<Finding>> together = Gathered.open(review);
+    List<String> unlisted = Gathered.unlisted(review);
     if (together.isEmpty() && unlisted.isEmpty()) {
       return;
     }
     heading("NOT CHECKED");
     boolean first = true;
-    for (List<Finding> findings : together.values()) {
+    for (List<Finding> findings : together) {
       if (!first) {
         line("");
       }
@@ -364,76 +326,22 @@ final class TextReport {
     paragraph("", place(first).strip(), INDENT);
   }
 
-  /**
-   * What is unchecked and is no finding, such as a duty of which it is not known whether it
-   * applies.
-   */
-  private static List<String> unlisted(Review review) {
-    List<String> lines = new ArrayList<>();
-    for (Review.Unchecked unchecked : review.unchecked()) {
-      boolean told =
-          review.findings().stream()
-                  .anyMatch(
-                      finding ->
-                          finding.rule().equals(unchecked.rule())
-                              && finding.subject().equals(unchecked.subject()))
-              || review.duties().stream()
-                  .anyMatch(
-                      duty ->
-                          duty.rule().equals(unchecked.rule())
-                              && duty.subject().equals(unchecked.subject()));
-      if (!told) {
-        String subject = Words.subject(unchecked.subject());
-        lines.add(
-            unchecked.rule()
-                + (subject.isEmpty() ? "" : " for " + subject)
-                + ": missing "
-                + String.join("; ", Words.missing(unchecked.missing())));
-      }
-    }
-    return lines;
-  }
-
   private void accepted(Review review) {
     List<String> lines = new ArrayList<>();
     for (Finding finding : review.findings()) {
       finding
           .acceptance()
           .ifPresent(
-              acceptance -> {
-                String subject = Words.subject(finding.subject());
-                lines.add(
-                    finding.title()
-                        + (subject.isEmpty() ? "" : " – " + subject)
-                        + ": "
-                        + finding.message()
-                        + " Accepted until "
-                        + acceptance.until()
-                        + " because: "
-                        + acceptance.because()
-                        + " ("
-                        + finding.rule()
-                        + ")");
-              });
+              acceptance ->
+                  lines.add(Words.accepted(finding, acceptance) + " (" + finding.rule() + ")"));
     }
     bullets("Accepted", lines);
-  }
-
-  /** Cautions that no duty says already. */
-  private static List<String> otherCautions(Review review) {
-    Set<String> said = new TreeSet<>();
-    review.duties().forEach(duty -> said.add(duty.message()));
-    return review.cautions().stream()
-        .filter(caution -> !said.contains(caution) && !caution.contains(STANDING))
-        .toList();
   }
 
   private void duties(String title, Review review, Predicate<Duty> filter, List<String> more) {
     Set<String> lines = new LinkedHashSet<>();
     for (Duty duty : review.duties()) {
-      if (filter.test(duty)
-          && duty.applies() != Outcome.DOES_NOT_APPLY
-          && duty.applies() != Outcome.NOT_APPLICABLE) {
+      if (filter.test(duty) && Words.isTold(duty)) {
         lines.add(duty(duty));
       }
     }
@@ -442,99 +350,20 @@ final class TextReport {
   }
 
   private String duty(Duty duty) {
-    StringBuilder words = new StringBuilder();
-    if (duty.applies() == Outcome.MAY_APPLY) {
-      words.append("May apply: ");
-    } else if (duty.applies() == Outcome.HOLDS) {
-      words.append("Done: ");
-    } else if (duty.applies() == Outcome.BREAKS) {
-      words.append("Not done: ");
-    }
-    words.append(duty.message());
-    if (!duty.subject().isFormula() && !duty.message().contains(duty.subject().name())) {
-      words.append(" (").append(Words.subject(duty.subject())).append(')');
-    }
-    if (!duty.missing().isEmpty()) {
-      words
-          .append(" To be sure, state: ")
-          .append(String.join("; ", Words.missing(duty.missing())))
-          .append('.');
-    }
+    StringBuilder words = new StringBuilder(Words.duty(duty));
     if (!duty.sources().isEmpty()) {
       words.append(" Source: ").append(cite(duty.sources())).append('.');
     }
     return words.append(" (").append(duty.rule()).append(')').toString();
   }
 
-  private void next(Review review) {
-    Map<String, String> titles = new TreeMap<>();
-    review.findings().forEach(finding -> titles.putIfAbsent(finding.rule(), finding.title()));
-    review.duties().forEach(duty -> titles.putIfAbsent(duty.rule(), duty.title()));
-    List<String> lines = new ArrayList<>();
-    for (Review.MeasureNext next : review.measureNext()) {
-      List<String> decides =
-          next.decides().stream().map(rule -> titles.getOrDefault(rule, rule)).toList();
-      String what = String.join("; ", Words.missing(List.of(next.what())));
-      lines.add(what + (decides.isEmpty() ? "" : " – would settle: " + String.join("; ", decides)));
-    }
-    bullets("What to measure or state next", lines);
-  }
-
   private void foot(Review review) {
     line("");
-    int times = 0;
-    for (int count : review.counts().values()) {
-      times += count;
-    }
-    int duties =
-        count(review, Outcome.APPLIES)
-            + count(review, Outcome.MAY_APPLY)
-            + count(review, Outcome.DOES_NOT_APPLY);
-    paragraph(
-        "",
-        Plain.count(review.rules().size(), "rule")
-            + " run, "
-            + Plain.count(times, "outcome")
-            + ": "
-            + count(review, Outcome.HOLDS)
-            + " hold, "
-            + count(review, Outcome.BREAKS)
-            + " break, "
-            + count(review, Outcome.BORDERLINE)
-            + " borderline, "
-            + count(review, Outcome.UNKNOWN)
-            + " not checked, "
-            + count(review, Outcome.NOT_APPLICABLE)
-            + " not applicable"
-            + (duties == 0
-                ? ""
-                : "; of the duties "
-                    + count(review, Outcome.APPLIES)
-                    + " apply, "
-                    + count(review, Outcome.MAY_APPLY)
-                    + " may apply, "
-                    + count(review, Outcome.DOES_NOT_APPLY)
-                    + " do not")
-            + ". "
-            + review.accepted()
-            + " accepted.",
-        0);
-    paragraph(
-        "",
-        "Reviewed for "
-            + review.editions().on()
-            + " with engine "
-            + review.editions().engine()
-            + Words.editions(review.editions().ruleSets())
-            + ".",
-        0);
+    paragraph("", Words.counts(review), 0);
+    paragraph("", Words.rests(review.editions()), 0);
     paragraph("", "Formula SHA-256 " + review.editions().formulaSha256(), 0);
     line("");
-    paragraph("", CLOSING, 0);
-  }
-
-  private static int count(Review review, Outcome outcome) {
-    return review.counts().getOrDefault(outcome, 0);
+    paragraph("", Words.CLOSING, 0);
   }
 
   private void bullets(String title, List<String> lines) {
