@@ -1,9 +1,6 @@
 package gelwright.api;
 
 import gelwright.api.html.Words;
-import gelwright.quantity.Numbers;
-import gelwright.quantity.Quantity;
-import gelwright.quantity.Unit;
 import gelwright.review.Headroom;
 import gelwright.review.Review;
 import java.util.ArrayList;
@@ -26,11 +23,7 @@ final class HeadroomText {
     paragraph(
         text,
         "",
-        headroom.isEmpty()
-            ? "No number of this formula can be moved: there is no water, or no line that asks for the"
-                + " rest, to take up the difference."
-            : "How far each number can move, all others staying as they are and the water taking up"
-                + " the difference, before a rule changes its outcome.",
+        Words.headroom(headroom),
         0);
     table(text, headroom, ink);
     for (Headroom each : headroom) {
@@ -53,9 +46,9 @@ final class HeadroomText {
       rows.add(
           List.of(
               Plain.line(each.what().text()),
-              end(each.down()),
-              written(each.now()),
-              end(each.up())));
+              Words.end(each.down()),
+              Words.written(each.now()),
+              Words.end(each.up())));
     }
     int[] widths = new int[4];
     for (List<String> row : rows) {
@@ -74,40 +67,8 @@ final class HeadroomText {
     }
   }
 
-  private static String end(Headroom.Side side) {
-    return written(side.free()) + (side.change().isEmpty() ? " or beyond" : "");
-  }
-
   private static void side(StringBuilder text, String way, Headroom.Side side) {
-    if (side.change().isEmpty()) {
-      paragraph(text, way + ": ", "nothing changes as far as " + written(side.free()) + ".", INDENT);
-      return;
-    }
-    Headroom.Change change = side.change().get();
-    String subject = Words.subject(change.concern().subject());
-    paragraph(
-        text,
-        way + ": ",
-        "at "
-            + written(change.at())
-            + " "
-            + change.concern().rule()
-            + (subject.isEmpty() ? "" : " (" + subject + ")")
-            + " goes from "
-            + change.from().word()
-            + " to "
-            + change.to().word()
-            + (change.others() == 0
-                ? "."
-                : ", and " + Plain.count(change.others(), "other outcome") + " with it."),
-        INDENT);
-  }
-
-  /** A share to six digits, as the balance allows. */
-  private static String written(Quantity quantity) {
-    return quantity.unit() == Unit.PERCENT
-        ? Numbers.significant(quantity.value(), 6) + " %"
-        : quantity.toString();
+    paragraph(text, way + ": ", Words.side(side), INDENT);
   }
 
   private static void paragraph(StringBuilder text, String label, String words, int indent) {

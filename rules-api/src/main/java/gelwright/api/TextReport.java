@@ -3,7 +3,6 @@ package gelwright.api;
 import gelwright.api.html.Gathered;
 import gelwright.api.html.Words;
 import gelwright.ingredient.Source;
-import gelwright.problem.Place;
 import gelwright.problem.Problem;
 import gelwright.review.Concern;
 import gelwright.review.Duty;
@@ -125,7 +124,7 @@ final class TextReport {
       if (finding.outcome() == Outcome.BORDERLINE) {
         words.append(' ').append(Words.odds(finding.odds()));
       }
-      if (!one && finding.where().line() > 0 && !isWhole(finding)) {
+      if (!one && finding.where().line() > 0 && !Words.isWhole(finding)) {
         words.append(" (line ").append(finding.where().line()).append(')');
       }
       paragraph(one ? "" : "- ", words.toString(), INDENT);
@@ -182,24 +181,10 @@ final class TextReport {
     }
     Finding first = findings.get(0);
     // Never wrapped, so that a terminal can open the place and a search finds both on one line.
-    line(" ".repeat(INDENT) + Plain.line(place(first) + "[" + first.rule() + "]"));
+    line(" ".repeat(INDENT) + Plain.line(Words.place(first) + " [" + first.rule() + "]"));
     for (Finding finding : findings) {
       finding.trace().ifPresent(trace -> trace(trace, INDENT));
     }
-  }
-
-  /** The sheet and the line; of a finding about the whole formula the sheet only. */
-  private static String place(Finding finding) {
-    Place where = finding.where();
-    if (where.file().isEmpty() && where.line() == 0) {
-      return "";
-    }
-    boolean line = where.line() > 0 && !isWhole(finding);
-    return (line ? new Place(where.file(), where.line(), 0, "").toString() : where.file()) + " ";
-  }
-
-  private static boolean isWhole(Finding finding) {
-    return finding.where().pointer().isEmpty();
   }
 
   /** Numbers of sources by standing: {@code [5]; common practice [4] [8]; from memory [7]}. */
@@ -323,7 +308,7 @@ final class TextReport {
           INDENT);
       finding.trace().ifPresent(trace -> trace(trace, INDENT));
     }
-    paragraph("", place(first).strip(), INDENT);
+    paragraph("", Words.place(first), INDENT);
   }
 
   private void accepted(Review review) {

@@ -2,12 +2,16 @@ package gelwright.api.html;
 
 import gelwright.formula.Acceptance;
 import gelwright.ingredient.Source;
+import gelwright.problem.Place;
 import gelwright.profile.Profile;
+import gelwright.quantity.Numbers;
 import gelwright.quantity.Odds;
 import gelwright.quantity.Quantity;
+import gelwright.quantity.Unit;
 import gelwright.review.Duty;
 import gelwright.review.Editions;
 import gelwright.review.Finding;
+import gelwright.review.Headroom;
 import gelwright.review.Outcome;
 import gelwright.review.Remedy;
 import gelwright.review.Review;
@@ -359,6 +363,60 @@ public final class Words {
       lines.add(what + (decides.isEmpty() ? "" : " – would settle: " + String.join("; ", decides)));
     }
     return lines;
+  }
+
+  /** The sheet and the line of a finding; of one about the whole formula the sheet only. */
+  public static String place(Finding finding) {
+    Place where = finding.where();
+    boolean line = where.line() > 0 && !isWhole(finding);
+    return line ? new Place(where.file(), where.line(), 0, "").toString() : where.file();
+  }
+
+  /** Whether a finding is about the formula as a whole, not about a place in its sheet. */
+  public static boolean isWhole(Finding finding) {
+    return finding.where().pointer().isEmpty();
+  }
+
+  /** What headroom is, or why there is none. */
+  public static String headroom(List<Headroom> headroom) {
+    return headroom.isEmpty()
+        ? "No number of this formula can be moved: there is no water, or no line that asks for the"
+            + " rest, to take up the difference."
+        : "How far each number can move, all others staying as they are and the water taking up"
+            + " the difference, before a rule changes its outcome.";
+  }
+
+  /** How far a number can move one way. */
+  public static String end(Headroom.Side side) {
+    return written(side.free()) + (side.change().isEmpty() ? " or beyond" : "");
+  }
+
+  /** What changes where a number is moved one way. */
+  public static String side(Headroom.Side side) {
+    if (side.change().isEmpty()) {
+      return "nothing changes as far as " + written(side.free()) + ".";
+    }
+    Headroom.Change change = side.change().get();
+    String subject = subject(change.concern().subject());
+    return "at "
+        + written(change.at())
+        + " "
+        + change.concern().rule()
+        + (subject.isEmpty() ? "" : " (" + subject + ")")
+        + " goes from "
+        + change.from().word()
+        + " to "
+        + change.to().word()
+        + (change.others() == 0
+            ? "."
+            : ", and " + Told.count(change.others(), "other outcome") + " with it.");
+  }
+
+  /** A share to six digits, as the balance allows. */
+  public static String written(Quantity quantity) {
+    return quantity.unit() == Unit.PERCENT
+        ? Numbers.significant(quantity.value(), 6) + " %"
+        : quantity.toString();
   }
 
   /** How many rules ran and what came out. */
