@@ -1,5 +1,7 @@
 package gelwright.api;
 
+import gelwright.api.html.Pages;
+import gelwright.api.html.Reports;
 import gelwright.formula.Formula;
 import gelwright.problem.Spelling;
 import gelwright.reports.JUnitReport;
@@ -47,6 +49,7 @@ final class ReviewCommands {
   enum Format {
     TEXT,
     JSON,
+    HTML,
     SARIF,
     JUNIT
   }
@@ -119,7 +122,8 @@ final class ReviewCommands {
     @Option(
         names = "--format",
         paramLabel = "FORMAT",
-        description = "text, json, sarif or junit (default: text).")
+        description =
+            "text, json, html, sarif or junit (default: text). HTML is one file and prints on A4.")
     private Format format = Format.TEXT;
 
     @Option(
@@ -174,13 +178,17 @@ final class ReviewCommands {
     abstract String text(
         List<Review> reviews, List<Unreadable> unreadable, List<Path> skipped, Ink ink);
 
+    /** Whether a report draws curves; one of a whole library leaves them out. */
+    abstract boolean draws();
+
     /** A mistake in the call. */
     ParameterException wrong(String message) {
       return new ParameterException(spec.commandLine(), message);
     }
 
     private sealed interface Done {
-      record Reviewed(Review review) implements Done {}
+      /** What it is told with is there for a format that tells of more than the review. */
+      record Reviewed(Review review, Optional<Reports.Reviewed> told) implements Done {}
 
       record Not(Unreadable file) implements Done {}
     }
@@ -195,10 +203,12 @@ final class ReviewCommands {
       SheetFiles found = files(knowledge.folders());
       List<Unreadable> unreadable = new ArrayList<>(found.unreadable());
       List<Review> reviews = new ArrayList<>();
+      List<Reports.Reviewed> told = new ArrayList<>();
       LocalDate day = on.orElseGet(terminal.today());
       for (Done done : reviewAll(found.files(), loaded.get(), day)) {
         if (done instanceof Done.Reviewed reviewed) {
           reviews.add(reviewed.review());
+          reviewed.told().ifPresent(told::add);
         } else if (done instanceof Done.Not not) {
           unreadable.add(not.file());
         }
@@ -208,7 +218,7 @@ final class ReviewCommands {
         terminal.complain(LintReport.skipped(found.skipped()) + "\n");
       }
       if (!reviews.isEmpty() || !unreadable.isEmpty()) {
-        write(report(reviews, unreadable, found.skipped(), loaded.get().ruleSets()));
+        write(report(reviews, told, unreadable, found.skipped(), loaded.get().ruleSets()));
       }
       return new ExitStatus(failOn.level(), requireChecked).of(reviews, unreadable);
     }
@@ -285,11 +295,25 @@ final class ReviewCommands {
         return new Done.Not(new Unreadable(file.toString(), formula.problems()));
       }
       Review review = loaded.review(formula.value().get(), day, include);
-      return new Done.Reviewed(review);
+      return new Done.Reviewed(
+          review,
+          format == Format.HTML
+              ? Optional.of(told(formula.value().get(), review, day, loaded))
+              : Optional.empty());
+    }
+
+    private Reports.Reviewed told(
+        Formula formula, Review review, LocalDate day, Engine.Loaded loaded) {
+      return new Reports.Reviewed(
+          formula,
+          review,
+          draws() ? Optional.of(loaded.predict(formula, day)) : Optional.empty(),
+          loaded.batch(formula, Reports.batch(formula), day));
     }
 
     private byte[] report(
         List<Review> reviews,
+        List<Reports.Reviewed> told,
         List<Unreadable> unreadable,
         List<Path> skipped,
         List<RuleSet> ruleSets)
@@ -309,6 +333,8 @@ final class ReviewCommands {
             JsonReport.indented().write(reviews, unreadable, bytes);
           }
         }
+        case HTML ->
+            bytes.write(Pages.of(Reports.of(told, unreadable)).getBytes(StandardCharsets.UTF_8));
         case SARIF -> {
           SarifReport sarif = SarifReport.describing(ruleSets);
           (leaveOutAccepted ? sarif.leavingOutAccepted() : sarif).write(reviews, unreadable, bytes);
@@ -347,6 +373,11 @@ final class ReviewCommands {
 
     ReviewFiles(Engine engine, Terminal terminal) {
       super(engine, terminal);
+    }
+
+    @Override
+    boolean draws() {
+      return true;
     }
 
     @Override
@@ -392,6 +423,11 @@ final class ReviewCommands {
 
     Lint(Engine engine, Terminal terminal) {
       super(engine, terminal);
+    }
+
+    @Override
+    boolean draws() {
+      return false;
     }
 
     @Override

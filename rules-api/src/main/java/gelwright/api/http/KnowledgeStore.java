@@ -1,5 +1,7 @@
 package gelwright.api.http;
 
+import gelwright.batch.BatchSheets;
+import gelwright.labelling.LabelDrafts;
 import gelwright.prediction.Predictor;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
@@ -10,6 +12,7 @@ import gelwright.sheets.Library;
 import gelwright.sheets.OwnSheets;
 import gelwright.sheets.tree.Limits;
 import gelwright.sheets.tree.Read;
+import gelwright.stability.StabilityPlans;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -37,12 +40,18 @@ final class KnowledgeStore {
     private final Library library;
     private final Reviewer reviewer;
     private final Predictor predictor;
+    private final BatchSheets batchSheets;
+    private final LabelDrafts labelDrafts;
+    private final StabilityPlans stabilityPlans;
     private final Map<String, Representation> resources = new ConcurrentHashMap<>();
 
     Snapshot(OwnSheets.Ready ready) {
       this.library = ready.library();
       this.reviewer = Reviewer.using(ready.knowledge());
       this.predictor = Predictor.using(ready.knowledge());
+      this.batchSheets = BatchSheets.using(ready.knowledge());
+      this.labelDrafts = LabelDrafts.using(ready.knowledge());
+      this.stabilityPlans = StabilityPlans.using(ready.knowledge());
     }
 
     Library library() {
@@ -55,6 +64,18 @@ final class KnowledgeStore {
 
     Predictor predictor() {
       return predictor;
+    }
+
+    BatchSheets batchSheets() {
+      return batchSheets;
+    }
+
+    LabelDrafts labelDrafts() {
+      return labelDrafts;
+    }
+
+    StabilityPlans stabilityPlans() {
+      return stabilityPlans;
     }
 
     List<RuleSet> ruleSets() {

@@ -1,6 +1,7 @@
 package gelwright.api.http;
 
 import gelwright.charts.Chart;
+import gelwright.charts.CompositionBars;
 import gelwright.formula.Formula;
 import gelwright.prediction.Curve;
 import gelwright.prediction.Prediction;
@@ -16,7 +17,7 @@ import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 
-/** Predictions of one formula sheet: its properties and curves, or one curve as a picture. */
+/** Predictions of one formula sheet: its properties and curves, or one picture. */
 final class Predictions {
   private static final Set<String> QUERY = Set.of("on", "curve");
   private static final List<MediaType> FORMS = List.of(MediaType.JSON, MediaType.SVG);
@@ -71,6 +72,16 @@ final class Predictions {
   }
 
   private static byte[] drawn(Prediction prediction, String name) {
+    if (name.equals(CompositionBars.NAME)) {
+      return CompositionBars.of(prediction)
+          .map(bars -> Chart.of(bars, prediction.formula()).svg(name))
+          .orElseThrow(
+              () ->
+                  Trouble.of(
+                      ProblemType.NOT_A_FORMULA,
+                      "There is nothing to draw: no share of this formula is known."))
+          .getBytes(StandardCharsets.UTF_8);
+    }
     Curve curve =
         prediction
             .curve(name)
@@ -82,6 +93,8 @@ final class Predictions {
                             + prediction.curves().stream()
                                 .map(Curve::name)
                                 .collect(Collectors.joining(", "))
+                            + ", "
+                            + CompositionBars.NAME
                             + "."));
     return Chart.of(curve, prediction.formula()).svg(name).getBytes(StandardCharsets.UTF_8);
   }
