@@ -441,12 +441,6 @@ final class ReportPart {
   // --- Pictures and headroom
 
   private void draw(Prediction prediction, List<Paper.Picture> pictures, List<String> undrawn) {
-    CompositionBars.of(prediction)
-        .ifPresent(
-            bars ->
-                pictures.add(
-                    new Paper.Picture(
-                        Chart.of(bars, "").svg(id + "-" + CompositionBars.NAME), "")));
     for (String name : CURVES) {
       Optional<Curve> curve = prediction.curve(name);
       if (curve.isEmpty()) {
@@ -465,6 +459,12 @@ final class ReportPart {
                     + "."));
       }
     }
+    CompositionBars.of(prediction)
+        .ifPresent(
+            bars ->
+                pictures.add(
+                    new Paper.Picture(
+                        Chart.of(bars, "").svg(id + "-" + CompositionBars.NAME), "")));
   }
 
   private Report.Room room(List<Headroom> headroom) {
@@ -510,8 +510,10 @@ final class ReportPart {
         ? ""
         : "Not asked for: "
             + String.join(" and ", parts)
-            + ". They take many reviews each; include="
+            + ", which take many reviews each. To have them: --include "
             + String.join(",", parts)
-            + " adds them.";
+            + " on the command line, include="
+            + String.join(",", parts)
+            + " over HTTP.";
   }
 }

@@ -52,6 +52,11 @@ public record Scale(
   /** So narrow a bar could not be seen, % of the width. */
   private static final double NARROWEST = 0.6;
 
+  /** Where a line of factors has its numbers within each power of ten; the densest first. */
+  private static final double[][] DENSEST_FIRST = {
+    {1, 1.5, 2, 3, 4, 5, 6, 8}, {1, 2, 3, 5}, {1, 2, 5}, {1, 3}, {1}
+  };
+
   public Scale {
     requireNonNull(name, "name");
     ticks = List.copyOf(ticks);
@@ -219,7 +224,7 @@ public record Scale(
     }
 
     private List<Double> factors() {
-      for (double[] steps : new double[][] {{1, 2, 5}, {1, 3}, {1}}) {
+      for (double[] steps : DENSEST_FIRST) {
         List<Double> values = new ArrayList<>();
         for (int power = (int) Math.floor(from); power <= to; power++) {
           for (double step : steps) {
