@@ -288,7 +288,10 @@ final class ReportPart {
       String message = finding.message();
       items.add(
           new Report.Item(
-              one ? "" : Told.line(Words.subject(finding.subject())),
+              // A message that names what it is about needs no name before it.
+              one || message.contains(Words.name(finding.subject()))
+                  ? ""
+                  : Told.line(Words.subject(finding.subject())),
               Told.line(message.substring(0, message.length() - shared.length())),
               finding.outcome() == Outcome.BORDERLINE ? Words.odds(finding.odds()) : "",
               finding
