@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * A number and its limit on one line. All places are percentages of the width, so that the picture
@@ -45,6 +46,9 @@ public record Scale(
   private static final double SKEWED = 1.5;
 
   private static final double SKEWED_FROM = 3;
+
+  /** The space between a number and its unit, not that before "to" and "and". */
+  private static final Pattern UNIT_BEHIND = Pattern.compile("(\\d) (?!to |and |\\()");
 
   /** Room at either end, as a part of the length. */
   private static final double ROOM = 0.07;
@@ -161,14 +165,19 @@ public record Scale(
               : Optional.empty();
       return new Scale(
           Words.named(observed).orElse(""),
-          Told.range(observed),
-          Told.range(limit),
+          unbroken(Told.range(observed)),
+          unbroken(Told.range(limit)),
           factor,
           bar(observed),
           likely,
           limit.low() == limit.high() ? Optional.empty() : Optional.of(bar(limit)),
           Optional.of(mark(limit.likely(), "limit " + print(limit, limit.likely()))),
           ticks());
+    }
+
+    /** Numbers that keep their units beside them when a line is full. */
+    private static String unbroken(String range) {
+      return UNIT_BEHIND.matcher(range).replaceAll("$1\u00a0");
     }
 
     private static String print(Shown shown, double value) {
