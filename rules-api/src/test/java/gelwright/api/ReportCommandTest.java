@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.jsoup.Jsoup;
@@ -86,5 +87,34 @@ final class ReportCommandTest {
     assertEquals(2, page.select("article.formula").size());
     assertTrue(page.select("figure").isEmpty());
     assertFalse(page.select("section > table, .wide table").isEmpty());
+  }
+
+  @Test
+  @DisplayName("the guide's lines run with the status they name, and the numbers it quotes are on the page")
+  void guide() throws IOException {
+    String guide = Files.readString(Path.of("../docs/guide/report.md"));
+    String program = "java -jar rules-api/target/gelwright.jar ";
+    int lines = 0;
+    String nettle = "";
+    for (String line : guide.lines().filter(each -> each.startsWith(program)).toList()) {
+      lines++;
+      List<String> parts = List.of(line.substring(program.length()).split(" # status ", -1));
+      List<String> call = new ArrayList<>();
+      for (String word : parts.get(0).split(" ", -1)) {
+        call.add(
+            word.startsWith("docs/")
+                ? "../" + word
+                : word.endsWith(".html") ? folder.resolve(word).toString() : word);
+      }
+      Ran ran = run(call.toArray(String[]::new));
+      assertEquals(parts.size() == 1 ? 0 : Integer.parseInt(parts.get(1)), ran.status(), line);
+      nettle = lines == 1 ? Files.readString(folder.resolve("nettle.html")) : nettle;
+    }
+    assertEquals(4, lines);
+    int open = guide.indexOf("```text\n") + 8;
+    String quoted = guide.substring(open, guide.indexOf("\n```", open)).replace(" · ", " ");
+    String told =
+        String.join("\n", Jsoup.parse(nettle).select(".numbers").eachText()).replace('\u00a0', ' ');
+    assertTrue(told.replaceAll("\\)\\s*limit", ") limit").contains(quoted), told);
   }
 }
