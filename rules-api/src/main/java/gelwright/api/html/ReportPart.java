@@ -283,6 +283,8 @@ final class ReportPart {
         Told.line(first.title() + (one && !told && !subject.isEmpty() ? " – " + subject : ""));
     String shared =
         one ? "" : Gathered.sharedEnd(findings.stream().map(Finding::message).toList());
+    List<Scale.Compared> beside =
+        findings.stream().flatMap(finding -> compared(finding).stream()).toList();
     List<Report.Item> items = new ArrayList<>();
     for (Finding finding : findings) {
       String message = finding.message();
@@ -294,9 +296,7 @@ final class ReportPart {
                   : Told.line(Words.subject(finding.subject())),
               Told.line(message.substring(0, message.length() - shared.length())),
               finding.outcome() == Outcome.BORDERLINE ? Words.odds(finding.odds()) : "",
-              finding
-                  .observed()
-                  .flatMap(seen -> finding.limit().flatMap(limit -> Scale.of(seen, limit)))));
+              compared(finding).flatMap(two -> Scale.of(two, beside))));
     }
     Set<String> settling = new LinkedHashSet<>();
     findings.forEach(finding -> finding.settledBy().stream().limit(1).forEach(settling::add));
@@ -321,6 +321,12 @@ final class ReportPart {
         first.rule(),
         Told.line(Words.place(first)),
         traces(findings));
+  }
+
+  private static Optional<Scale.Compared> compared(Finding finding) {
+    return finding
+        .observed()
+        .flatMap(seen -> finding.limit().map(limit -> new Scale.Compared(seen, limit)));
   }
 
   private static Collection<Source> sources(List<Finding> findings) {

@@ -87,19 +87,31 @@ public record Scale(
         + ".";
   }
 
+  /** A number and what it is held against. */
+  record Compared(Shown observed, Shown limit) {}
+
   /**
    * Draws a number and its limit.
    *
-   * @param observed the number
-   * @param limit what it is held against
+   * @param compared the two
+   * @param beside others that are drawn beneath each other with it; those of the same unit get the
+   *     same line
    * @return empty where there is nothing to hold against each other, as for counts
    */
-  static Optional<Scale> of(Shown observed, Shown limit) {
-    if (isCount(observed) && isCount(limit)) {
+  static Optional<Scale> of(Compared compared, List<Compared> beside) {
+    Shown observed = compared.observed();
+    Shown limit = compared.limit();
+    if ((isCount(observed) && isCount(limit)) || !isPlaced(limit)) {
       return Optional.empty();
     }
+    List<Shown> all = new ArrayList<>(List.of(observed, limit));
+    for (Compared each : beside) {
+      if (each.observed().unit() == observed.unit() && each.limit().unit() == limit.unit()) {
+        all.addAll(List.of(each.observed(), each.limit()));
+      }
+    }
     List<Double> ends = new ArrayList<>();
-    for (Shown shown : List.of(observed, limit)) {
+    for (Shown shown : all) {
       for (double value : new double[] {shown.low(), shown.likely(), shown.high()}) {
         if (Double.isFinite(value)) {
           ends.add(value);
@@ -108,10 +120,8 @@ public record Scale(
     }
     double least = ends.stream().mapToDouble(Double::doubleValue).min().orElse(0);
     double most = ends.stream().mapToDouble(Double::doubleValue).max().orElse(0);
-    boolean drawn =
-        least < most && isPlaced(limit) && (isPlaced(observed) || Double.isFinite(least));
-    return drawn
-        ? Optional.of(new Line(least, most, isFactor(observed, limit, least, most)).scale(observed, limit))
+    return least < most
+        ? Optional.of(new Line(least, most, isFactor(all, least, most)).scale(observed, limit))
         : Optional.empty();
   }
 
@@ -126,11 +136,12 @@ public record Scale(
   }
 
   /** Whether the numbers differ by factors rather than by amounts. A pH is a power already. */
-  private static boolean isFactor(Shown observed, Shown limit, double least, double most) {
-    if (observed.unit() == Unit.PH || observed.unit() == Unit.CELSIUS || least <= 0) {
+  private static boolean isFactor(List<Shown> all, double least, double most) {
+    Unit unit = all.get(0).unit();
+    if (unit == Unit.PH || unit == Unit.CELSIUS || least <= 0) {
       return false;
     }
-    boolean skewed = isSkewed(observed) || isSkewed(limit);
+    boolean skewed = all.stream().anyMatch(Scale::isSkewed);
     return most >= WIDE * least || (skewed && most >= SKEWED_FROM * least);
   }
 
