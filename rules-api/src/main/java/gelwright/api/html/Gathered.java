@@ -20,6 +20,11 @@ public final class Gathered {
   /** So many of the rules that speak most often are told. */
   private static final int RULES_TOLD = 5;
 
+  /** How it is said that an ingredient is not known. */
+  private static final String WHAT = "what ";
+
+  private static final String IS = " is";
+
   private Gathered() {}
 
   /**
@@ -69,6 +74,51 @@ public final class Gathered {
       }
     }
     return List.copyOf(together.values());
+  }
+
+  /**
+   * Findings that could not be checked, by the one thing that is missing and leaves most open: an
+   * ingredient of which something is not known, or what has to be stated. What has to be known
+   * comes first, then what leaves most open.
+   */
+  static Map<String, List<Finding>> openByCause(Review review) {
+    List<Finding> open =
+        review.findings().stream()
+            .filter(each -> !each.isAccepted() && each.outcome() == Outcome.UNKNOWN)
+            .toList();
+    Map<String, Integer> times = new TreeMap<>();
+    open.forEach(each -> causes(each).forEach(cause -> times.merge(cause, 1, Integer::sum)));
+    Map<String, List<Finding>> byCause = new TreeMap<>();
+    for (Finding each : open) {
+      String cause =
+          causes(each).stream()
+              .max(Comparator.comparingInt(name -> times.getOrDefault(name, 0)))
+              .orElse("");
+      byCause.computeIfAbsent(cause, key -> new ArrayList<>()).add(each);
+    }
+    Map<String, List<Finding>> ordered = new LinkedHashMap<>();
+    byCause.entrySet().stream()
+        .sorted(
+            Comparator.comparing(
+                    (Map.Entry<String, List<Finding>> entry) ->
+                        entry.getValue().stream().noneMatch(Finding::mustBeKnown))
+                .thenComparing(entry -> -entry.getValue().size()))
+        .forEach(entry -> ordered.put(entry.getKey(), entry.getValue()));
+    return ordered;
+  }
+
+  private static Set<String> causes(Finding finding) {
+    Set<String> causes = new TreeSet<>();
+    finding.missing().forEach(what -> causes.add(cause(what)));
+    return causes;
+  }
+
+  /** The ingredient that something is missing of, or what is missing. */
+  static String cause(String what) {
+    return what.startsWith(WHAT) && what.endsWith(IS)
+        ? what.substring(WHAT.length(), what.length() - IS.length())
+        : Words.onlyNameIn(List.of(what))
+            .orElseGet(() -> String.join("; ", Words.missing(List.of(what))));
   }
 
   /**

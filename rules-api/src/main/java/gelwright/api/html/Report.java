@@ -222,9 +222,10 @@ public record Report(
   /** A remedy, or why there is none; {@code name} says which. */
   public record Remedied(String name, String text) {}
 
-  /** What could not be checked of one thing. */
+  /** Checks that one thing leaves open; {@code outcome} says how many. */
   public record Open(
       String level,
+      String outcome,
       String title,
       String missing,
       boolean mustBeKnown,

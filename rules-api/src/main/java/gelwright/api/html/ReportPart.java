@@ -26,12 +26,12 @@ import gelwright.review.Outcome;
 import gelwright.review.Remedies;
 import gelwright.review.Remedy;
 import gelwright.review.Review;
-import gelwright.review.Subject;
 import gelwright.rule.Trace;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
@@ -75,7 +75,9 @@ final class ReportPart {
   Report.Part part() {
     List<Report.Topic> topics = topics();
     List<Report.Open> open =
-        Gathered.open(review).stream().map(this::open).toList();
+        Gathered.openByCause(review).entrySet().stream()
+            .map(entry -> open(entry.getKey(), entry.getValue()))
+            .toList();
     List<Paper.Picture> pictures = new ArrayList<>();
     List<String> undrawn = new ArrayList<>();
     reviewed.prediction().ifPresent(prediction -> draw(prediction, pictures, undrawn));
@@ -363,36 +365,64 @@ final class ReportPart {
 
   // --- What could not be checked
 
-  private Report.Open open(List<Finding> findings) {
-    Finding first = findings.get(0);
-    Subject subject = first.subject();
+  /** Checks that one thing leaves open. */
+  private Report.Open open(String cause, List<Finding> findings) {
+    Finding worst =
+        findings.stream().max(Comparator.comparing(Finding::level)).orElse(findings.get(0));
     boolean one = findings.size() == 1;
-    String words = one ? Words.subject(subject) : subject.isFormula() ? "" : Words.name(subject);
-    String title = one ? first.title() + "?" : Told.count(findings.size(), "check") + " open";
+    String subject = Words.subject(worst.subject());
+    String title =
+        one
+            ? worst.title() + "?" + (subject.isEmpty() ? "" : " – " + subject)
+            : cause.isEmpty() ? "Checks open" : cause;
     Set<String> missing = new LinkedHashSet<>();
-    findings.forEach(finding -> missing.addAll(finding.missing()));
-    List<Report.Saying> checks = new ArrayList<>();
+    Map<String, List<Finding>> byRule = new LinkedHashMap<>();
     for (Finding finding : findings) {
-      checks.add(
-          new Report.Saying(
-              one
-                  ? ""
-                  : Told.line(finding.title())
-                      + "?"
-                      + (finding.mustBeKnown() ? " (has to be known)" : ""),
-              List.of(),
-              finding.rule()));
+      finding.missing().stream()
+          .filter(what -> one || Gathered.cause(what).equals(cause))
+          .forEach(missing::add);
+      byRule.computeIfAbsent(finding.rule(), key -> new ArrayList<>()).add(finding);
     }
     return new Report.Open(
-        first.level().word(),
-        Told.line(title + (words.isEmpty() ? "" : " – " + words)),
+        worst.level().word(),
+        one ? "not checked" : findings.size() + " not checked",
+        Told.line(title),
         missing.isEmpty() ? "not stated" : Told.line(String.join("; ", Words.missing(missing))),
         findings.stream().anyMatch(Finding::mustBeKnown),
-        checks,
-        one ? Told.line(first.lesson()) : "",
+        one
+            ? List.of(new Report.Saying("", List.of(), worst.rule()))
+            : byRule.values().stream().map(each -> check(cause, each)).toList(),
+        one ? Told.line(worst.lesson()) : "",
         one ? cites(sources(findings), cited) : List.of(),
-        Told.line(Words.place(first)),
+        Told.line(one ? Words.place(worst) : review.place().file()),
         traces(findings));
+  }
+
+  /** An open check: of what, and what else is missing for it. */
+  private static Report.Saying check(String cause, List<Finding> findings) {
+    Finding first = findings.get(0);
+    Set<String> subjects = new LinkedHashSet<>();
+    Set<String> more = new LinkedHashSet<>();
+    for (Finding finding : findings) {
+      String name = Words.name(finding.subject());
+      if (!name.isEmpty() && !name.equals(cause)) {
+        subjects.add(name);
+      }
+      finding.missing().stream()
+          .filter(what -> !Gathered.cause(what).equals(cause))
+          .forEach(more::add);
+    }
+    return new Report.Saying(
+        Told.line(
+            first.title()
+                + "?"
+                + (subjects.isEmpty() ? "" : " – " + String.join("; ", subjects))
+                + (first.mustBeKnown() ? " (has to be known)" : "")
+                + (more.isEmpty()
+                    ? ""
+                    : " (missing, too: " + String.join("; ", Words.missing(more)) + ")")),
+        List.of(),
+        first.rule());
   }
 
   // --- What is accepted, to be done, to be careful of
