@@ -43,8 +43,7 @@ public final class CompositionBars {
             .thenComparing(each -> each.subject().name()));
     List<Bars.Bar> bars = new ArrayList<>();
     for (Predicted each : shares) {
-      bars.add(
-          new Bars.Bar(each.subject().name(), 0, each.shown().likely(), label(each.shown())));
+      bars.add(new Bars.Bar(each.subject().name(), 0, each.shown().likely(), label(each.shown())));
     }
     return bars.isEmpty()
         ? Optional.empty()

@@ -12,6 +12,7 @@ import gelwright.sheets.tree.Limits;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 
@@ -20,7 +21,7 @@ final class CompositionBarsTest {
   private static final OwnSheets.Ready READY =
       OwnSheets.read(Bundled.load(), List.of(), Limits.USUAL).ready().value().orElseThrow();
 
-  private static java.util.Optional<Bars> bars(String lines) {
+  private static Optional<Bars> bars(String lines) {
     String sheet = "formula: Bench gel\ningredients:\n" + lines;
     Formula formula =
         new FormulaReader()
@@ -35,8 +36,7 @@ final class CompositionBarsTest {
   @DisplayName("from most to least, water in the title with its share")
   void order() {
     Bars bars =
-        bars(
-                """
+        bars("""
                   - { name: Xanthan Gum, share: 1 % }
                   - { name: Aqua, share: rest }
                   - { name: Glycerin, share: 4 % }

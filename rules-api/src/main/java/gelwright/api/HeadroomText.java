@@ -20,11 +20,7 @@ final class HeadroomText {
       text.append(ink.quiet(Plain.line(review.place().file()))).append('\n');
     }
     text.append('\n');
-    paragraph(
-        text,
-        "",
-        Words.headroom(headroom),
-        0);
+    paragraph(text, "", Words.headroom(headroom), 0);
     table(text, headroom, ink);
     for (Headroom each : headroom) {
       text.append('\n').append(ink.strong(Plain.line(each.what().text()))).append('\n');

@@ -72,7 +72,8 @@ final class TextReport {
     unchecked(review);
     accepted(review);
     duties("To do and to declare", review, duty -> !duty.rule().startsWith(CAUTION), List.of());
-    duties("Take care", review, duty -> duty.rule().startsWith(CAUTION), Words.otherCautions(review));
+    duties(
+        "Take care", review, duty -> duty.rule().startsWith(CAUTION), Words.otherCautions(review));
     bullets("What to measure or state next", Words.next(review));
     if (!review.switchedOff().isEmpty()) {
       heading("Switched off by the house");

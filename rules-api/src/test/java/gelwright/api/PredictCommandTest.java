@@ -78,8 +78,7 @@ final class PredictCommandTest {
   }
 
   @ParameterizedTest(name = "as SVG, {0} -> one picture, the same bytes twice")
-  @ValueSource(
-      strings = {"flow", "preservatives", "temperature", "water-activity", "composition"})
+  @ValueSource(strings = {"flow", "preservatives", "temperature", "water-activity", "composition"})
   void svg(String curve) {
     Ran ran = run("predict", "--format", "svg", "--curve", curve, SHEET);
     assertEquals(0, ran.status(), ran.err());

@@ -75,7 +75,8 @@ final class ReportCommandTest {
     assertEquals(
         List.of("Shade mist", "Wind-shelter gel-cream"),
         page.select("article.formula > .title h2").eachText());
-    assertTrue(page.select(".unread").text().contains("bad.yaml could not be read: line "), ran.err());
+    assertTrue(
+        page.select(".unread").text().contains("bad.yaml could not be read: line "), ran.err());
   }
 
   @Test
@@ -90,7 +91,8 @@ final class ReportCommandTest {
   }
 
   @Test
-  @DisplayName("the guide's lines run with the status they name, and the numbers it quotes are on the page")
+  @DisplayName(
+      "the guide's lines run with the status they name, and the numbers it quotes are on the page")
   void guide() throws IOException {
     String guide = Files.readString(Path.of("../docs/guide/report.md"));
     String program = "java -jar rules-api/target/gelwright.jar ";

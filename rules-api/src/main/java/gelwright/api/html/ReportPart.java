@@ -159,12 +159,15 @@ final class ReportPart {
     facts.add(
         fact(
             "Vessel",
-            joined(equipment.vesselDiameter().map(width -> width + " wide"), equipment.vesselCover())));
+            joined(
+                equipment.vesselDiameter().map(width -> width + " wide"),
+                equipment.vesselCover())));
     facts.add(
         fact(
             "Stirrer",
             joined(
-                equipment.stirrerType(), equipment.stirrerDiameter().map(width -> width + " wide"))));
+                equipment.stirrerType(),
+                equipment.stirrerDiameter().map(width -> width + " wide"))));
     facts.add(
         fact(
             "Room",
@@ -283,8 +286,7 @@ final class ReportPart {
     boolean told = Words.isRow(first.subject()) && first.message().contains(first.subject().name());
     String title =
         Told.line(first.title() + (one && !told && !subject.isEmpty() ? " – " + subject : ""));
-    String shared =
-        one ? "" : Gathered.sharedEnd(findings.stream().map(Finding::message).toList());
+    String shared = one ? "" : Gathered.sharedEnd(findings.stream().map(Finding::message).toList());
     List<Scale.Compared> beside =
         findings.stream().flatMap(finding -> compared(finding).stream()).toList();
     List<Report.Item> items = new ArrayList<>();
@@ -352,13 +354,13 @@ final class ReportPart {
       for (Remedy remedy : found.offers()) {
         all.add(
             new Report.Remedied(
-                Told.line("Remedy " + remedyNumbers.get(remedy) + about), Told.line(Words.remedy(remedy))));
+                Told.line("Remedy " + remedyNumbers.get(remedy) + about),
+                Told.line(Words.remedy(remedy))));
       }
       found
           .none()
           .ifPresent(
-              none ->
-                  all.add(new Report.Remedied(Told.line("Remedy" + about), Told.line(none))));
+              none -> all.add(new Report.Remedied(Told.line("Remedy" + about), Told.line(none))));
     }
     return all;
   }
@@ -448,8 +450,7 @@ final class ReportPart {
     for (Duty duty : review.duties()) {
       if (duty.rule().startsWith(CAUTION) == cautions && Words.isTold(duty)) {
         String words = Told.line(Words.duty(duty));
-        all.putIfAbsent(
-            words, new Report.Saying(words, cites(duty.sources(), cited), duty.rule()));
+        all.putIfAbsent(words, new Report.Saying(words, cites(duty.sources(), cited), duty.rule()));
       }
     }
     return List.copyOf(all.values());
@@ -472,8 +473,7 @@ final class ReportPart {
     }
     List<Report.Cite> cites = new ArrayList<>();
     byStanding.forEach(
-        (standing, numbers) ->
-            cites.add(new Report.Cite(Told.besideNumber(standing), numbers)));
+        (standing, numbers) -> cites.add(new Report.Cite(Told.besideNumber(standing), numbers)));
     return cites;
   }
 
@@ -510,8 +510,7 @@ final class ReportPart {
     List<Paper.Block> blocks = new ArrayList<>();
     HeadroomBars.of(headroom)
         .ifPresent(
-            bars ->
-                blocks.add(new Paper.Picture(Chart.of(bars, "").svg(id + "-headroom"), "")));
+            bars -> blocks.add(new Paper.Picture(Chart.of(bars, "").svg(id + "-headroom"), "")));
     if (!headroom.isEmpty()) {
       List<Row> rows = new ArrayList<>();
       for (Headroom each : headroom) {

@@ -5,13 +5,14 @@ import static java.util.Objects.requireNonNull;
 import gelwright.batch.BatchSheet;
 import gelwright.batch.BatchSheets;
 import gelwright.formula.Formula;
+import gelwright.ingredient.Source;
 import gelwright.prediction.Prediction;
 import gelwright.problem.Problem;
 import gelwright.quantity.Quantity;
 import gelwright.quantity.Unit;
+import gelwright.reports.Unreadable;
 import gelwright.review.Outcome;
 import gelwright.review.Review;
-import gelwright.reports.Unreadable;
 import gelwright.rule.Severity;
 import java.util.ArrayList;
 import java.util.List;
@@ -70,7 +71,10 @@ public final class Reports {
     Page page =
         alone
             ? new Page(
-                "Review", parts.get(0).name(), List.of(parts.get(0).about()), List.of(Words.CLOSING))
+                "Review",
+                parts.get(0).name(),
+                List.of(parts.get(0).about()),
+                List.of(Words.CLOSING))
             : new Page(
                 "Review",
                 Told.count(reviewed.size(), "formula"),
@@ -80,7 +84,7 @@ public final class Reports {
                     .toList(),
                 List.of(Words.CLOSING));
     List<Report.Reference> references = new ArrayList<>();
-    Set<gelwright.ingredient.Source.Standing> used = new TreeSet<>();
+    Set<Source.Standing> used = new TreeSet<>();
     cited
         .numbers()
         .forEach(
@@ -100,7 +104,7 @@ public final class Reports {
         parts,
         references,
         used.stream()
-            .filter(standing -> standing != gelwright.ingredient.Source.Standing.PUBLISHED)
+            .filter(standing -> standing != Source.Standing.PUBLISHED)
             .map(Words::standing)
             .toList());
   }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,7 +23,7 @@ record Topics(Map<String, String> bySet) {
 
   /** The topics in the order of a report. */
   List<String> names() {
-    List<String> names = new java.util.ArrayList<>(bySet.values().stream().distinct().toList());
+    List<String> names = new ArrayList<>(bySet.values().stream().distinct().toList());
     names.add(HOUSE);
     return names;
   }
@@ -39,8 +40,7 @@ record Topics(Map<String, String> bySet) {
         throw new IllegalStateException("topics.txt is not on the class path");
       }
       Map<String, String> bySet = new LinkedHashMap<>();
-      for (String line :
-          new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList()) {
+      for (String line : new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList()) {
         int colon = line.indexOf(':');
         if (line.startsWith("#") || colon < 0) {
           continue;

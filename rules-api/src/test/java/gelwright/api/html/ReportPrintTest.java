@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import gelwright.review.Include;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -17,7 +18,6 @@ import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Entities;
@@ -26,7 +26,9 @@ import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A report in a real browser: printed on A4, and on a narrow screen. Skipped where there is none. */
+/**
+ * A report in a real browser: printed on A4, and on a narrow screen. Skipped where there is none.
+ */
 @DisplayName("a report in a browser")
 final class ReportPrintTest {
   private static final List<String> BROWSERS =
@@ -133,11 +135,18 @@ final class ReportPrintTest {
   @Test
   @DisplayName("on a screen 360 pixels wide nothing reaches over the edge")
   void narrow() throws IOException, InterruptedException {
+    String bench =
+        """
+        formula: Bench gel
+        ingredients:
+          - { name: Aqua, share: rest }
+          - { name: Xanthan Gum, share: 4 % }
+        """;
     Report report =
         Reports.of(
-            Stream.of("nettle-calm-gel.yaml", "wind-shelter-gel-cream.yaml")
-                .map(Examples::drawn)
-                .toList(),
+            List.of(
+                Examples.drawn("nettle-calm-gel.yaml"),
+                Examples.reviewed(bench, "bench.yaml", true, Include.REMEDIES, Include.HEADROOM)),
             List.of());
     String inside = Entities.escape(Pages.of(report)).replace("\"", "&quot;");
     String frame =

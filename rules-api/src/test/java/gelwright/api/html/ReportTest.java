@@ -228,7 +228,10 @@ final class ReportTest {
             "broken.yaml",
             List.of(
                 new Problem(
-                    new Place("broken.yaml", 3, 1, ""), "no-such-key", "There is no key.", "Try it.")));
+                    new Place("broken.yaml", 3, 1, ""),
+                    "no-such-key",
+                    "There is no key.",
+                    "Try it.")));
     return List.of(
         Pages.of(Reports.of(drawn)),
         Pages.of(Reports.of(accepting)),
@@ -238,7 +241,8 @@ final class ReportTest {
   }
 
   @Test
-  @DisplayName("pages are sound: headings in order, ids unique, links lead somewhere, nothing from outside")
+  @DisplayName(
+      "pages are sound: headings in order, ids unique, links lead somewhere, nothing from outside")
   void pagesAreSound() {
     for (String html : Made.PAGES) {
       Parser parser = Parser.htmlParser().setTrackErrors(50);
@@ -274,7 +278,8 @@ final class ReportTest {
       for (Element svg : page.select("svg")) {
         boolean told =
             !svg.attr("aria-label").isBlank()
-                || (!svg.select("> title").text().isBlank() && !svg.select("> desc").text().isBlank());
+                || (!svg.select("> title").text().isBlank()
+                    && !svg.select("> desc").text().isBlank());
         assertTrue(told, () -> "a picture without words: " + svg.outerHtml().substring(0, 200));
         assertEquals("img", svg.attr("role"));
       }
@@ -324,7 +329,8 @@ final class ReportTest {
       assertEquals(1, page.select("h1").size());
       assertEquals(0, page.select("script, img, math, iframe, object").size());
       String text = page.body().wholeText();
-      for (String field : List.of("name", "version", "phase", "ingredient", "lot", "with", "into")) {
+      for (String field :
+          List.of("name", "version", "phase", "ingredient", "lot", "with", "into")) {
         assertTrue(text.contains(words + " " + field), () -> "not to be read: " + field);
       }
     }
@@ -391,10 +397,13 @@ final class ReportTest {
     List<Reports.Reviewed> all = names().stream().map(ReportTest::example).toList();
     Document page = page(Pages.of(Reports.of(all, List.of())));
     assertEquals(all.size(), page.select("article.formula").size());
-    assertEquals(all.size(), page.select("tbody tr td a").stream().filter(a -> a.attr("href").startsWith("#f")).count());
+    assertEquals(
+        all.size(),
+        page.select("tbody tr td a").stream().filter(a -> a.attr("href").startsWith("#f")).count());
     assertFalse(page.select("ol.commonest li").isEmpty());
     Document unread = page(Made.PAGES.get(4));
-    assertTrue(unread.text().contains("broken.yaml could not be read: line 3: There is no key. Try it."));
+    assertTrue(
+        unread.text().contains("broken.yaml could not be read: line 3: There is no key. Try it."));
   }
 
   @Test

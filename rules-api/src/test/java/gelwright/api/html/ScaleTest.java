@@ -109,8 +109,7 @@ final class ScaleTest {
   @DisplayName("counts, a limit that is not known and numbers that are all the same are not drawn")
   void notDrawn() {
     assertTrue(scale(exact(2, Unit.NONE), exact(1, Unit.NONE)).isEmpty());
-    assertTrue(
-        scale(exact(2, Unit.GRAM), shown(1, Double.NaN, 3, Unit.GRAM)).isEmpty());
+    assertTrue(scale(exact(2, Unit.GRAM), shown(1, Double.NaN, 3, Unit.GRAM)).isEmpty());
     assertTrue(scale(exact(2, Unit.GRAM), exact(2, Unit.GRAM)).isEmpty());
     assertFalse(scale(exact(2.5, Unit.NONE), exact(1, Unit.NONE)).isEmpty());
   }
