@@ -6,6 +6,7 @@ import gelwright.api.html.Paper.Fact;
 import gelwright.api.html.Paper.Holds;
 import gelwright.api.html.Paper.Row;
 import gelwright.batch.BatchSheet;
+import gelwright.batch.BatchSheets;
 import gelwright.charts.Chart;
 import gelwright.charts.CompositionBars;
 import gelwright.charts.HeadroomBars;
@@ -211,11 +212,15 @@ final class ReportPart {
     rows.add(
         new Row(
             List.of(Cell.of(""), Cell.of("Sum"), Cell.of(""), Cell.of(grams(sheet.sum()))), true));
-    String batch = grams(sheet.grams()) + " g";
+    String batch = sheet.grams().stripTrailingZeros().toPlainString() + " g";
     return new Paper.Table(
-        formula.batch().isPresent()
+        formula.batch().filter(BatchSheets::canMake).isPresent()
             ? "Masses for the batch of " + batch
-            : "The sheet states no batch; masses for " + batch,
+            : "Masses for "
+                + batch
+                + (formula.batch().isPresent()
+                    ? "; a batch as stated cannot be weighed"
+                    : "; the sheet states no batch"),
         List.of(
             new Column("Phase", Holds.TEXT),
             new Column("Ingredient", Holds.TEXT),

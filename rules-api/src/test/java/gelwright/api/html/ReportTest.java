@@ -34,6 +34,7 @@ import org.jsoup.parser.Parser;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -372,6 +373,33 @@ final class ReportTest {
             .mapToLong(each -> Math.max(1, each.offers().size()))
             .sum();
     assertEquals(offers, page.select(".remedy").size());
+  }
+
+  @ParameterizedTest(name = "batch: {0} -> {1}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "batch: 250 g | Masses for the batch of 250 g",
+        "'' | Masses for 100 g; the sheet states no batch",
+        "batch: 0.001 g | Masses for 100 g; a batch as stated cannot be weighed",
+      })
+  @DisplayName("the recipe says for which batch its masses are")
+  void batch(String line, String caption) {
+    String sheet =
+        """
+        formula: Bench gel
+        %s
+        ingredients:
+          - { phase: A, name: Aqua, share: rest }
+          - { phase: A, name: Xanthan Gum, share: 1 %% }
+        """
+            .formatted(line);
+    Document page = page(Examples.reviewed(sheet, "gel.yaml", false));
+    assertEquals(caption, page.select("caption").get(0).text());
+    Element gum = page.select("tbody tr").get(1);
+    assertEquals(List.of("A", "Xanthan Gum", "1 %"), gum.select("td").eachText().subList(0, 3));
+    double grams = Double.parseDouble(gum.select("td").get(3).text());
+    assertEquals(caption.contains("250") ? 2.5 : 1, grams, 1e-9);
   }
 
   @Test
