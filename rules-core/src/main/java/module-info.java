@@ -24,6 +24,8 @@ module gelwright.core {
   exports gelwright.profile;
   exports gelwright.review;
   exports gelwright.prediction;
+  exports gelwright.comparison;
+  exports gelwright.calibration;
   exports gelwright.batch;
   exports gelwright.labelling;
   exports gelwright.stability;

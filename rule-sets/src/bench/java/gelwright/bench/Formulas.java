@@ -51,6 +51,57 @@ final class Formulas {
     return new FormulaReader().read(bytes, "twelve-lines.yaml").orThrow();
   }
 
+  /** A scrub in a tube of which six rules have something to say. */
+  private static final String SIX_FINDINGS =
+      """
+      formula: Soil-off scrub
+      version: "1"
+      product:
+        kind: scrub
+        use: rinse-off
+        area: [hands]
+        users: adults
+        texture: soft-gel
+        dispensing: tube
+        pH: 4.6 to 5.2
+        markets: [EU]
+        shelf-life: 12 months
+      batch: 800 g
+      equipment:
+        balance: 0.01 g
+        vessel: { diameter: 110 mm, cover: loose }
+        stirrer: { type: anchor, diameter: 90 mm }
+        room: { temperature: 22 °C, humidity: 50 % }
+      ingredients:
+        - { phase: A, name: Aqua, share: rest }
+        - { phase: A, name: Glycerin, share: 5 % }
+        - { phase: A, name: Tetrasodium Glutamate Diacetate, share: 0.1 % }
+        - { phase: A, name: Xanthan Gum, share: 0.3 % }
+        - { phase: B, name: Decyl Glucoside, share: 4 % }
+        - { phase: B, name: Panthenol, share: 0.5 % }
+        - { phase: C, name: Pumice, share: 6 %, size: 1000 µm }
+        - { phase: C, name: Olea Europaea Seed Powder, share: 3 %, size: 300 µm }
+        - { phase: C, name: Jojoba Esters, share: 2 %, size: 300 µm }
+        - { phase: D, name: Sodium Benzoate, share: 0.5 % }
+        - { phase: E, name: Citric Acid, share: to-pH }
+      method:
+        - { do: heat, phase: A, to: 60 °C, over: 20 min }
+        - { do: disperse, phase: A, with: Xanthan Gum, stir: 800 rpm }
+        - { do: hydrate, phase: A, at: 60 °C, for: 25 min, stir: 300 rpm }
+        - { do: add, phase: C, into: A, at: 58 °C, stir: 150 rpm, for: 15 min }
+        - { do: cool, phase: A, to: 32 °C, over: 45 min }
+        - { do: add, phase: B, into: A, at: 32 °C, stir: 100 rpm, for: 10 min }
+        - { do: add, phase: D, into: A, at: 32 °C, stir: 100 rpm, for: 10 min }
+        - { do: adjust-pH, with: Citric Acid, to: 4.9 }
+        - { do: fill }
+      """;
+
+  /** A scrub with six findings that break or are borderline. */
+  static Formula sixFindings() {
+    byte[] bytes = SIX_FINDINGS.getBytes(StandardCharsets.UTF_8);
+    return new FormulaReader().read(bytes, "six-findings.yaml").orThrow();
+  }
+
   /** The same sheet as JSON. */
   static String asJson() {
     Document sheet =

@@ -40,6 +40,13 @@ record Plot(Map<String, Object> specification, int height) {
   /** The library's numbers of solid, dashed, dotted, dot-dashed, long-dashed, two-dashed lines. */
   private static final List<Integer> DASHES = List.of(1, 2, 3, 4, 5, 6);
 
+  /** A shape of points: what it is called, and the library's number for it. */
+  private record Shape(String name, int number) {}
+
+  /** Shapes of readings, told apart without colour. */
+  private static final List<Shape> SHAPES =
+      List.of(new Shape("Diamonds", 18), new Shape("Open circles", 1), new Shape("Crosses", 4));
+
   private static final String MARK_COLOUR = "#555555";
 
   /** Part of the height between the letters of neighbouring marks. */
@@ -78,10 +85,9 @@ record Plot(Map<String, Object> specification, int height) {
     for (int i = 0; i < names.size(); i++) {
       layers.add(line(lines.get(i), names.get(i)));
     }
-    for (Curve.Series series : curve.series()) {
-      if (series.kind() == Curve.Kind.MEASURED) {
-        layers.add(readings(series));
-      }
+    List<Curve.Series> readings = readings(curve);
+    for (int i = 0; i < readings.size(); i++) {
+      layers.add(readings(readings.get(i), SHAPES.get(i % SHAPES.size())));
     }
     layers.addAll(letters(curve.marks(), x, y));
     List<Object> scales = new ArrayList<>();
@@ -390,8 +396,12 @@ record Plot(Map<String, Object> specification, int height) {
             "none");
   }
 
-  // Not in the legend, whose keys would all get the diamond; the caption tells what they are.
-  private static Map<String, Object> readings(Curve.Series series) {
+  private static List<Curve.Series> readings(Curve curve) {
+    return curve.series().stream().filter(series -> series.kind() == Curve.Kind.MEASURED).toList();
+  }
+
+  // Not in the legend, whose keys would all get one shape; the caption tells what they are.
+  private static Map<String, Object> readings(Curve.Series series, Shape shape) {
     return map(
         "geom",
         "point",
@@ -406,7 +416,7 @@ record Plot(Map<String, Object> specification, int height) {
         "size",
         4,
         "shape",
-        18,
+        shape.number(),
         "show_legend",
         false,
         "tooltips",
@@ -549,10 +559,10 @@ record Plot(Map<String, Object> specification, int height) {
     if (ranges) {
       lines.add("Shaded: the range that holds it 9 times in 10.");
     }
-    for (Curve.Series series : curve.series()) {
-      if (series.kind() == Curve.Kind.MEASURED) {
-        wrap(lines, "Diamonds: " + series.name() + ".");
-      }
+    List<Curve.Series> readings = readings(curve);
+    for (int i = 0; i < readings.size(); i++) {
+      Shape shape = SHAPES.get(i % SHAPES.size());
+      wrap(lines, shape.name() + ": " + readings.get(i).name() + ".");
     }
     List<String> parts = new ArrayList<>();
     for (int i = 0; i < curve.marks().size(); i++) {

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import gelwright.formula.Edit;
 import gelwright.sheets.WrittenEdit;
 import java.io.IOException;
+import java.util.List;
 import java.util.Map;
 
 /** Writes an edit as a sheet has its words. */
@@ -24,9 +25,15 @@ final class EditWriter {
     } else if (value instanceof Map<?, ?> parts) {
       json.writeObjectFieldStart(name);
       for (Map.Entry<?, ?> part : parts.entrySet()) {
-        json.writeStringField(String.valueOf(part.getKey()), String.valueOf(part.getValue()));
+        field(json, String.valueOf(part.getKey()), part.getValue());
       }
       json.writeEndObject();
+    } else if (value instanceof List<?> texts) {
+      json.writeArrayFieldStart(name);
+      for (Object text : texts) {
+        json.writeString(String.valueOf(text));
+      }
+      json.writeEndArray();
     } else {
       json.writeStringField(name, String.valueOf(value));
     }

@@ -43,6 +43,11 @@ public final class JsonReport {
   /** Beyond these powers of ten a number is written with an exponent. */
   private static final int MOST_PLAIN_DIGITS = 12;
 
+  /** Powers of ten, all of them exact. */
+  private static final double[] TENS = {
+    1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13
+  };
+
   private final boolean indented;
 
   private JsonReport(boolean indented) {
@@ -346,6 +351,64 @@ public final class JsonReport {
     if (value == 0) {
       return "0";
     }
+    String quick = quickDigits(value);
+    return quick.isEmpty() ? exactDigits(value) : quick;
+  }
+
+  /**
+   * The same by binary arithmetic, which is right unless the number lies next to the middle between
+   * two neighbours of four digits; empty there, and for what is very large or very small.
+   */
+  private static String quickDigits(double value) {
+    double size = Math.abs(value);
+    if (!(size >= 1e-9 && size < 1e12)) {
+      return "";
+    }
+    // The power of ten of the first digit; the estimate may be one off at a power itself.
+    int exponent = (int) Math.floor(Math.log10(size));
+    double scaled = scaled(size, 3 - exponent);
+    if (scaled >= 10_000) {
+      exponent++;
+      scaled = scaled(size, 3 - exponent);
+    } else if (scaled < 1_000) {
+      exponent--;
+      scaled = scaled(size, 3 - exponent);
+    }
+    double whole = Math.floor(scaled);
+    double part = scaled - whole;
+    // One multiplication is good to 1e-12 of a number of four digits.
+    if (!(scaled >= 1_000 && scaled < 10_000) || Math.abs(part - 0.5) < 1e-9) {
+      return "";
+    }
+    int digits = (int) whole + (part > 0.5 ? 1 : 0);
+    int places = 3 - exponent;
+    while (digits % 10 == 0 && places > 0) {
+      digits /= 10;
+      places--;
+    }
+    StringBuilder text = new StringBuilder(16);
+    if (value < 0) {
+      text.append('-');
+    }
+    int from = text.length();
+    text.append(digits);
+    if (places > 0) {
+      while (text.length() - from <= places) {
+        text.insert(from, '0');
+      }
+      text.insert(text.length() - places, '.');
+    }
+    for (int i = places; i < 0; i++) {
+      text.append('0');
+    }
+    return text.toString();
+  }
+
+  private static double scaled(double size, int places) {
+    return places >= 0 ? size * TENS[places] : size / TENS[-places];
+  }
+
+  static String exactDigits(double value) {
     BigDecimal rounded = new BigDecimal(value).round(FOUR_DIGITS).stripTrailingZeros();
     int exponent = rounded.precision() - rounded.scale() - 1;
     return Math.abs(exponent) > MOST_PLAIN_DIGITS ? rounded.toString() : rounded.toPlainString();

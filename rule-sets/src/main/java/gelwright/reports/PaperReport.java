@@ -136,8 +136,7 @@ public final class PaperReport {
     }
   }
 
-  private static void exact(JsonGenerator json, String field, BigDecimal value)
-      throws IOException {
+  private static void exact(JsonGenerator json, String field, BigDecimal value) throws IOException {
     json.writeFieldName(field);
     json.writeNumber(value.stripTrailingZeros().toPlainString());
   }

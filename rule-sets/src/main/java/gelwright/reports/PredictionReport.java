@@ -107,7 +107,7 @@ public final class PredictionReport {
     json.writeEndObject();
   }
 
-  private static void curve(JsonGenerator json, Curve curve) throws IOException {
+  static void curve(JsonGenerator json, Curve curve) throws IOException {
     json.writeStartObject();
     json.writeStringField("name", curve.name());
     json.writeStringField("title", curve.title());

@@ -129,6 +129,12 @@ final class Figures {
     return make(node, what, is.get(), spread.get(), Estimate.Scale.LINEAR, inner.sources, problems);
   }
 
+  /** A factor: {@code ×1.1}. */
+  static Optional<Double> factor(String text) {
+    Matcher factor = FACTOR.matcher(text);
+    return factor.matches() ? Optional.of(Double.valueOf(factor.group(1))) : Optional.empty();
+  }
+
   /** A range in base units; without a unit it is in the unit of the figure. */
   private static Optional<Double> difference(Quantity range, Unit unit) {
     if (range.unit() == Unit.NONE) {

@@ -85,7 +85,8 @@ final class FormulaMapping {
         keys.optional("equipment", this::equipment);
     final List<Part<Line, FormulaSheet.LineSheet>> lines =
         keys.required("ingredients", Values.filledListOf(this::line)).orElse(List.of());
-    final List<Part<Step, FormulaSheet.StepSheet>> method = keys.list("method", this::step);
+    final List<Part<Step, FormulaSheet.StepSheet>> method =
+        keys.list("method", FormulaMapping::step);
     final Optional<Label> label = keys.optional("label", this::label);
     final List<Part<Measurement, FormulaSheet.ReadingSheet>> measured =
         keys.list("measured", this::reading);
@@ -161,7 +162,7 @@ final class FormulaMapping {
             });
   }
 
-  private static Optional<Span> span(Node node, String what, Problems problems) {
+  static Optional<Span> span(Node node, String what, Problems problems) {
     String expected = "a pH such as 5.4 or a range such as 5.0 to 5.8";
     return Values.parsed(FormulaMapping::ends, expected)
         .read(node, what, problems)
@@ -290,7 +291,7 @@ final class FormulaMapping {
     return amount instanceof Amount.Stated stated ? stated.share() : null;
   }
 
-  private static Optional<Amount> amount(Node node, String what, Problems problems) {
+  static Optional<Amount> amount(Node node, String what, Problems problems) {
     if (Values.isWord(node, "rest")) {
       return Optional.of(new Amount.Rest());
     }
@@ -304,7 +305,13 @@ final class FormulaMapping {
 
   // The method
 
-  private Optional<Part<Step, FormulaSheet.StepSheet>> step(Node node, String what, Problems into) {
+  /** A step that stands in no method. */
+  static Optional<Step> stepAlone(Node node, String what, Problems into) {
+    return step(node, what, into).flatMap(Part::value);
+  }
+
+  private static Optional<Part<Step, FormulaSheet.StepSheet>> step(
+      Node node, String what, Problems into) {
     Optional<Keys> found = Keys.of(node, "a step", into, FormulaWords.STEP);
     if (found.isEmpty()) {
       return Optional.of(

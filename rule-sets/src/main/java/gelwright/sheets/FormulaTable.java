@@ -32,10 +32,10 @@ import org.apache.commons.csv.CSVRecord;
  */
 final class FormulaTable {
   private static final Map<String, String> HEADERS = headers();
-  private static final List<String> NUMBERS = List.of("share", "strength", "size");
+  static final List<String> NUMBERS = List.of("share", "strength", "size");
   private static final Pattern REST =
       Pattern.compile("(q\\.?\\s?s\\.?(\\s*(to|ad)?\\s*100\\s*%?)?|ad\\s*100\\s*%?)");
-  private static final Pattern COMMA_NUMBER = Pattern.compile("([-+]?\\d*),(\\d+)(\\s*\\D*)");
+  static final Pattern COMMA_NUMBER = Pattern.compile("([-+]?\\d*),(\\d+)(\\s*\\D*)");
   private static final Pattern BOTH = Pattern.compile(".*\\d[.,]\\d+[.,]\\d.*");
   private static final Pattern POINT_NUMBER = Pattern.compile("[-+]?\\d*\\.\\d+\\s*\\D*");
 
@@ -78,7 +78,7 @@ final class FormulaTable {
   }
 
   /** The separator that the first line with anything in it has most of, outside quotes. */
-  private static char separator(String text) {
+  static char separator(String text) {
     String first = text.lines().filter(line -> !line.isBlank()).findFirst().orElse("");
     char best = ',';
     int most = 0;
@@ -245,11 +245,20 @@ final class FormulaTable {
         : Optional.empty();
   }
 
+  private static String heading(String cell) {
+    return cell.strip().toLowerCase(Locale.ROOT).replaceAll("\\s+", " ");
+  }
+
+  /** The key that a column of this heading has on a sheet; empty where it has none. */
+  static String column(String cell) {
+    return HEADERS.getOrDefault(heading(cell), "");
+  }
+
   private List<String> columns(List<Cell> header) {
     List<String> columns = new ArrayList<>();
     for (Cell cell : header) {
-      String name = cell.text().strip().toLowerCase(Locale.ROOT).replaceAll("\\s+", " ");
-      String key = HEADERS.getOrDefault(name, "");
+      String name = heading(cell.text());
+      String key = column(cell.text());
       if (key.isEmpty()) {
         String hint = Spelling.hint(name, HEADERS.keySet());
         problems.add(

@@ -23,6 +23,11 @@ final class FormulaWords {
           "kind", "use", "area", "users", "texture", "dispensing", "pH", "markets", "shelf-life");
   static final List<String> LINE =
       List.of("phase", "name", "share", "strength", "hydrate", "size", "grade", "lot");
+
+  /** What is said of one raw material and not of another in its place. */
+  static final List<String> OF_ONE_MATERIAL =
+      List.of("strength", "hydrate", "size", "grade", "lot");
+
   static final List<String> STEP =
       List.of("do", "phase", "with", "into", "to", "at", "over", "for", "stir");
   static final List<String> READING = List.of("what", "value", "at", "shear-rate", "points");

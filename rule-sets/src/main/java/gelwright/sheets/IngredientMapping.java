@@ -11,6 +11,7 @@ import gelwright.ingredient.Ingredient;
 import gelwright.ingredient.InhibitoryLevel;
 import gelwright.ingredient.Kinetics;
 import gelwright.ingredient.Known;
+import gelwright.ingredient.Lot;
 import gelwright.ingredient.Salt;
 import gelwright.ingredient.Setting;
 import gelwright.ingredient.Trait;
@@ -34,6 +35,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 
 /** From the tree of one ingredient to the ingredient. */
@@ -297,6 +299,19 @@ final class IngredientMapping {
           "\"flow-activation-energy\" must not be below zero.");
       return Optional.empty();
     }
+    Optional<Double> at = keys.optional("at", this::at);
+    boolean powers = law.get().equals("herschel-bulkley") || law.get().equals("cross");
+    if (at.isPresent() && !powers) {
+      problems.add(
+          keys.place("at"),
+          "not-here",
+          "\"at\" goes with the laws herschel-bulkley and cross; the others are told at 1 %.");
+    }
+    Optional<Figure> strength =
+        keys.optional("strength", aboveZero(figures.figure(Dimension.NUMBER)));
+    Optional<Gum.Rates> rates = keys.optional("shear-rates", IngredientMapping::rates);
+    List<Map<String, Double>> together =
+        keys.list("together", (value, what, into) -> together(value, wanted));
     if (range.isEmpty() || parameters.isEmpty()) {
       return Optional.empty();
     }
@@ -309,7 +324,107 @@ final class IngredientMapping {
             salt,
             energy,
             setting,
-            pairs));
+            pairs,
+            at.orElse(1.0),
+            strength,
+            rates,
+            together));
+  }
+
+  /** A doubt that moves several parameters: a factor on each. */
+  private Optional<Map<String, Double>> together(Node node, Map<String, Dimension> wanted) {
+    return Keys.of(node, "a doubt of several parameters", problems, List.copyOf(wanted.keySet()))
+        .map(
+            keys -> {
+              Map<String, Double> factors = new LinkedHashMap<>();
+              for (String name : wanted.keySet()) {
+                keys.optional(
+                        name, Values.parsed(Figures::factor, "a factor such as ×1.1 or ×0.95"))
+                    .filter(
+                        factor -> {
+                          if (factor <= 0) {
+                            problems.add(
+                                keys.place(name),
+                                "out-of-range",
+                                Words.quoted(name) + " must be a factor above zero.");
+                          }
+                          return factor > 0;
+                        })
+                    .ifPresent(factor -> factors.put(name, factor));
+              }
+              return factors;
+            });
+  }
+
+  private Optional<Double> at(Node node, String what, Problems into) {
+    return Values.quantity(Dimension.SHARE)
+        .read(node, what, into)
+        .map(quantity -> quantity.in(Unit.PERCENT))
+        .filter(
+            percent -> {
+              boolean good = percent > 0 && percent <= 100;
+              if (!good) {
+                into.add(node.place(), "out-of-range", what + " must lie between 0 % and 100 %.");
+              }
+              return good;
+            });
+  }
+
+  private static Optional<Gum.Rates> rates(Node node, String what, Problems into) {
+    return Values.parsed(
+            text -> ends(text, IngredientMapping::perSecond), "a range such as 0.1 /s to 100 /s")
+        .read(node, what, into)
+        .flatMap(
+            ends -> {
+              if (!(ends.get(0) >= 0 && ends.get(0) < ends.get(1))) {
+                into.add(
+                    node.place(), "reversed-range", what + " must run upwards from 0 /s or more.");
+                return Optional.empty();
+              }
+              return Optional.of(new Gum.Rates(ends.get(0), ends.get(1)));
+            });
+  }
+
+  private static Optional<Double> perSecond(String text) {
+    return Quantity.parse(text)
+        .filter(quantity -> quantity.dimension().equals(Dimension.RATE))
+        .map(Quantity::inBase);
+  }
+
+  /** Both ends of a text "… to …". */
+  private static Optional<List<Double>> ends(
+      String text, Function<String, Optional<Double>> reading) {
+    String[] ends = text.split("\\s+to\\s+", -1);
+    if (ends.length != 2) {
+      return Optional.empty();
+    }
+    Optional<Double> from = reading.apply(ends[0]);
+    Optional<Double> to = reading.apply(ends[1]);
+    return from.isPresent() && to.isPresent()
+        ? Optional.of(List.of(from.get(), to.get()))
+        : Optional.empty();
+  }
+
+  // Lots
+
+  /** What is known of one lot of an ingredient. */
+  static Optional<Lot> lot(
+      String ingredient, Node.Entry entry, Problems problems, List<Text> cited) {
+    return new IngredientMapping(entry, problems, cited).lot(ingredient);
+  }
+
+  private Optional<Lot> lot(String ingredient) {
+    return Keys.of(entry.value(), "a lot", problems, List.of("gum", "hydration", "note", "source"))
+        .map(
+            keys -> {
+              Figures figures = Figures.citing(cited).of(keys);
+              return new Lot(
+                  ingredient,
+                  entry.key().strip(),
+                  known(keys, "gum", (value, what, into) -> gum(value, figures)),
+                  known(keys, "hydration", (value, what, into) -> hydration(value, figures)),
+                  keys.optional("note", Values.TEXT).orElse(""));
+            });
   }
 
   private Optional<Setting> setting(Node node, Figures outer) {
@@ -427,19 +542,7 @@ final class IngredientMapping {
 
   private static Optional<List<Double>> range(
       Node node, String what, Problems problems, String expected) {
-    return Values.parsed(
-            text -> {
-              String[] ends = text.split("\\s+to\\s+", -1);
-              if (ends.length != 2) {
-                return Optional.<List<Double>>empty();
-              }
-              Optional<Double> from = percent(ends[0]);
-              Optional<Double> to = percent(ends[1]);
-              return from.isPresent() && to.isPresent()
-                  ? Optional.of(List.of(from.get(), to.get()))
-                  : Optional.empty();
-            },
-            expected)
+    return Values.parsed(text -> ends(text, IngredientMapping::percent), expected)
         .read(node, what, problems)
         .filter(
             ends -> {

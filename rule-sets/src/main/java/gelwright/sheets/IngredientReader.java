@@ -3,6 +3,7 @@ package gelwright.sheets;
 import static java.util.Objects.requireNonNull;
 
 import gelwright.ingredient.Ingredient;
+import gelwright.ingredient.Lot;
 import gelwright.ingredient.Source;
 import gelwright.rule.Text;
 import gelwright.sheets.mapping.Keys;
@@ -17,7 +18,7 @@ import java.util.Optional;
 
 /**
  * Reads ingredient sheets: what is known of each ingredient, every figure with its range and
- * source.
+ * source, and of single lots of them.
  *
  * <p>A sheet may bring sources of its own under {@code sources}.
  */
@@ -45,16 +46,47 @@ public final class IngredientReader {
     List<Text> cited = new ArrayList<>();
     Optional<Keys> keys =
         Keys.of(
-            document.root(), "an ingredient sheet", problems, List.of("sources", "ingredients"));
+            document.root(),
+            "an ingredient sheet",
+            problems,
+            List.of("sources", "ingredients", "lots"));
     List<Source> sources =
         keys.flatMap(k -> k.optional("sources", SourceReader::sources)).orElse(List.of());
-    keys.flatMap(k -> k.required("ingredients", Keys::names))
+    // A sheet of lots needs no ingredients.
+    keys.flatMap(
+            k ->
+                k.has("lots")
+                    ? k.optional("ingredients", Keys::names)
+                    : k.required("ingredients", Keys::names))
         .ifPresent(
             mapping -> {
               for (Node.Entry entry : mapping.entries().values()) {
                 new IngredientMapping(entry, problems, cited).read().ifPresent(ingredients::add);
               }
             });
-    return problems.orElse(() -> new IngredientSheet(ingredients, sources, cited));
+    List<Lot> lots = new ArrayList<>();
+    List<Text> lotsOf = new ArrayList<>();
+    keys.flatMap(k -> k.optional("lots", Keys::names))
+        .ifPresent(
+            mapping -> {
+              for (Node.Entry entry : mapping.entries().values()) {
+                lotsOf.add(new Text(entry.key().strip(), entry.keyPlace()));
+                lots(entry, problems, cited, lots);
+              }
+            });
+    return problems.orElse(() -> new IngredientSheet(ingredients, sources, cited, lots, lotsOf));
+  }
+
+  /** The lots of one ingredient. */
+  private static void lots(
+      Node.Entry ingredient, Problems problems, List<Text> cited, List<Lot> lots) {
+    Keys.names(ingredient.value(), "lots of an ingredient", problems)
+        .ifPresent(
+            named -> {
+              for (Node.Entry entry : named.entries().values()) {
+                IngredientMapping.lot(ingredient.key().strip(), entry, problems, cited)
+                    .ifPresent(lots::add);
+              }
+            });
   }
 }

@@ -51,6 +51,10 @@ final class IngredientWords {
           "flow-activation-energy",
           "sets",
           "pairs",
+          "at",
+          "strength",
+          "together",
+          "shear-rates",
           "source");
 
   /** Keys of a pair of gums. */

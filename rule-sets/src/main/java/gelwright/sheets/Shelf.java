@@ -3,6 +3,7 @@ package gelwright.sheets;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.ingredient.Ingredient;
+import gelwright.ingredient.Lot;
 import gelwright.ingredient.Source;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
@@ -29,6 +30,8 @@ final class Shelf {
   private final List<Ingredient> ingredients = new ArrayList<>();
   private final List<Source> sources = new ArrayList<>();
   private final List<Text> cited = new ArrayList<>();
+  private final List<Lot> lots = new ArrayList<>();
+  private final List<Text> lotsOf = new ArrayList<>();
   private final List<RuleSheet> ruleSheets = new ArrayList<>();
   private final Map<String, Document> bases = new HashMap<>();
   private final Set<String> namedSources = new HashSet<>();
@@ -51,6 +54,8 @@ final class Shelf {
     ingredients.addAll(other.ingredients);
     sources.addAll(other.sources);
     cited.addAll(other.cited);
+    lots.addAll(other.lots);
+    lotsOf.addAll(other.lotsOf);
     ruleSheets.addAll(other.ruleSheets);
     other.bases.forEach(this::base);
   }
@@ -68,13 +73,17 @@ final class Shelf {
         document.root() instanceof Node.Mapping mapping
             ? mapping
             : new Node.Mapping(document.root().place(), Map.of(), false);
-    if (root.entries().containsKey("ingredients") && !root.entries().containsKey("formula")) {
+    boolean ingredients =
+        root.entries().containsKey("ingredients") || root.entries().containsKey("lots");
+    if (ingredients && !root.entries().containsKey("formula")) {
       Read<IngredientSheet> read = new IngredientReader(limits).read(document);
       examplesCanRun &= read.isOk();
       take(read)
           .ifPresent(
               sheet -> {
-                ingredients.addAll(sheet.ingredients());
+                this.ingredients.addAll(sheet.ingredients());
+                lots.addAll(sheet.lots());
+                lotsOf.addAll(sheet.lotsOf());
                 sources.addAll(sheet.sources());
                 cited.addAll(sheet.cited());
               });
@@ -94,7 +103,9 @@ final class Shelf {
           document.root().place(),
           "unknown-sheet",
           "This is no sheet.",
-          "A sheet has one of the keys sources, ingredients, rule-set and formula.");
+          root.entries().containsKey(ReadingsMapping.FIRST)
+              ? "Readings are for calibrate, which writes the sheet that belongs here."
+              : "A sheet has one of the keys sources, ingredients, lots, rule-set and formula.");
     }
   }
 
@@ -133,7 +144,16 @@ final class Shelf {
 
   /** The same as far as it can be read, for one who wants to know all that is wrong at once. */
   Readable readableOnTopOf(Library known) {
-    Catalogue catalogue = known.catalogue().with(ingredients, sources);
+    Catalogue catalogue = known.catalogue().with(ingredients, sources).withLots(lots);
+    for (Text name : lotsOf) {
+      if (catalogue.find(name.text()).isEmpty()) {
+        problems.add(
+            name.place(),
+            "unknown-ingredient",
+            "There are lots of " + Words.quoted(name.text()) + ", which is no ingredient.",
+            Spelling.hint(name.text(), catalogue.closest(name.text(), 2)));
+      }
+    }
     for (Text id : cited) {
       if (catalogue.source(id.text()).isEmpty() && !namedSources.contains(id.text())) {
         problems.add(

@@ -7,7 +7,9 @@ import gelwright.quantity.Quantity;
 import gelwright.quantity.Unit;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 
 /**
  * Edits in the words of the formula sheet: keys with texts, numbers of lines and steps counted from
@@ -16,7 +18,10 @@ import java.util.Map;
 public final class WrittenEdit {
   private WrittenEdit() {}
 
-  /** The keys of an edit, in order; values are texts, whole numbers, or the keys of a step. */
+  /**
+   * The keys of an edit, in order; values are texts, whole numbers, or the keys of a step with
+   * texts and lists of texts.
+   */
   public static Map<String, Object> of(Edit edit) {
     Map<String, Object> keys = new LinkedHashMap<>();
     if (edit instanceof Edit.OfAmount each) {
@@ -91,25 +96,44 @@ public final class WrittenEdit {
 
   /** All digits and no idle ones. */
   static String quantity(Quantity quantity) {
-    String number =
-        BigDecimal.valueOf(quantity.value()).stripTrailingZeros().toPlainString();
+    String number = BigDecimal.valueOf(quantity.value()).stripTrailingZeros().toPlainString();
     return quantity.unit() == Unit.NONE || quantity.unit() == Unit.PH
         ? number
         : number + " " + quantity.unit().symbol();
   }
 
-  static String pH(double pH) {
-    return Quantity.of(pH, Unit.PH).toString();
+  /** Names that are parted by commas. */
+  static List<String> listed(String names) {
+    return Pattern.compile(",").splitAsStream(names).map(String::strip).toList();
   }
 
-  /** The keys of a step, in the order a sheet has them. */
-  static Map<String, String> step(Step step) {
-    Map<String, String> keys = new LinkedHashMap<>();
+  /** As it is usually written where that is the same number, else all its digits. */
+  static String pH(double pH) {
+    String usual = Quantity.of(pH, Unit.PH).toString();
+    return Double.compare(Double.parseDouble(usual), pH) == 0
+        ? usual
+        : quantity(Quantity.of(pH, Unit.PH));
+  }
+
+  /** The keys of a new line, in the order a sheet has them. */
+  static Map<String, Object> line(Edit.Addition edit) {
+    Map<String, Object> keys = new LinkedHashMap<>();
+    if (!edit.phase().isEmpty()) {
+      keys.put("phase", edit.phase());
+    }
+    keys.put("name", edit.ingredient());
+    keys.put("share", amount(edit.to()));
+    return keys;
+  }
+
+  /** The keys of a step, in the order a sheet has them; several ingredients are a list. */
+  static Map<String, Object> step(Step step) {
+    Map<String, Object> keys = new LinkedHashMap<>();
     keys.put("do", step.action().word());
     step.phase().ifPresent(phase -> keys.put("phase", phase));
     step.into().ifPresent(into -> keys.put("into", into));
     if (!step.with().isEmpty()) {
-      keys.put("with", String.join(", ", step.with()));
+      keys.put("with", step.with().size() == 1 ? step.with().get(0) : step.with());
     }
     boolean reached = step.action() == Step.Action.HEAT || step.action() == Step.Action.COOL;
     step.temperature().ifPresent(at -> keys.put(reached ? "to" : "at", quantity(at)));

@@ -57,6 +57,7 @@ final class ChangedProfileTest {
     Profile profile = Profile.of(gel, CATALOGUE, ON);
     Bounded pH = profile.value("water-phase.pH-unadjusted");
     Bounded peak = profile.value("process.peak-temperature");
+    Bounded activity = profile.value("water-phase.water-activity");
     Profile warmer =
         profile.with(
             new Edit.OfStep(
@@ -72,8 +73,7 @@ final class ChangedProfileTest {
         profile.with(
             new Edit.OfBatch(Optional.empty(), Quantity.of(2, Unit.KILOGRAM)).in(gel));
     assertSame(pH, larger.value("water-phase.pH-unadjusted"));
-    assertSame(
-        profile.value("water-phase.water-activity"), larger.value("water-phase.water-activity"));
+    assertSame(activity, larger.value("water-phase.water-activity"));
   }
 
   // Numbers of the formula and of all its items, to the last digit.

@@ -28,6 +28,7 @@ import gelwright.sheets.Overlay;
 import gelwright.sheets.RuleSheet;
 import java.time.LocalDate;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -40,6 +41,10 @@ import java.util.regex.Pattern;
 
 /** The reference pages by their path below {@code docs/reference}. */
 final class Reference {
+  /** Standings of bundled sources: what was measured in one workshop is in own sheets only. */
+  private static final Set<Source.Standing> BUNDLED =
+      EnumSet.complementOf(EnumSet.of(Source.Standing.MEASURED));
+
   private static final LocalDate ON = LocalDate.of(2026, 11, 25);
   private static final String HEAD =
       "<!-- Written by the build from the sheets; do not edit. -->\n\n";
@@ -105,7 +110,7 @@ final class Reference {
 
   private void row(StringBuilder page, String what, Map<Source.Standing, Integer> counts) {
     page.append("| ").append(what);
-    for (Source.Standing standing : Source.Standing.values()) {
+    for (Source.Standing standing : BUNDLED) {
       page.append(" | ").append(counts.getOrDefault(standing, 0));
     }
     page.append(" |\n");
@@ -365,7 +370,7 @@ final class Reference {
       FiguresOf.all(each)
           .forEach(figure -> counts.merge(weakest(figure.sources()), 1, Integer::sum));
       StringJoiner figures = new StringJoiner(", ");
-      for (Source.Standing standing : Source.Standing.values()) {
+      for (Source.Standing standing : BUNDLED) {
         figures.add(String.valueOf(counts.getOrDefault(standing, 0)));
       }
       page.append("| ").append(cell(each.name()));
@@ -384,7 +389,7 @@ final class Reference {
   private String bibliography() {
     StringBuilder page = new StringBuilder(HEAD);
     page.append("# Bibliography\n");
-    for (Source.Standing standing : Source.Standing.values()) {
+    for (Source.Standing standing : BUNDLED) {
       page.append("\n## ").append(capital(words(standing))).append("\n\n");
       for (Source source : library.catalogue().sources()) {
         if (source.standing() == standing) {

@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -167,6 +168,23 @@ final class JsonReportTest {
   void digits(double value, String written) {
     assertEquals(written, JsonReport.digits(value));
     assertEquals(value, Double.parseDouble(written), Math.abs(value) * 6e-4);
+  }
+
+  @Test
+  @DisplayName("digits of any number are those of its exact decimal form")
+  void digitsOfAny() {
+    Random random = new Random(1);
+    for (int i = 0; i < 200_000; i++) {
+      double any = Double.longBitsToDouble(random.nextLong());
+      double usual = Math.pow(10, random.nextInt(24) - 11) * (random.nextDouble() - 0.5);
+      double tie = (random.nextInt(9000) + 1000.5) * Math.pow(10, random.nextInt(20) - 12);
+      double round = Math.rint(usual * 100) / 100;
+      for (double value : new double[] {any, usual, tie, Math.nextUp(tie), round}) {
+        if (Double.isFinite(value) && value != 0) {
+          assertEquals(JsonReport.exactDigits(value), JsonReport.digits(value));
+        }
+      }
+    }
   }
 
   @ParameterizedTest(name = "text that breaks out of nothing: row {index}")

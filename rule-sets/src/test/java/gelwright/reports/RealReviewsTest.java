@@ -25,6 +25,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -105,6 +106,25 @@ final class RealReviewsTest {
     String text = all.toString(StandardCharsets.UTF_8);
     assertEquals(List.of(), schema.errors(text));
     assertFalse(schema.errors(text.replaceFirst("\"formula\"", "\"formla\"")).isEmpty());
+  }
+
+  @Test
+  @DisplayName("JSON with remedies, headroom and traces validates, and so does headroom alone")
+  void jsonWithAll() throws IOException {
+    SchemaCheck reviews =
+        SchemaCheck.of("/gelwright/schemas/review.schema.json", SpecificationVersion.DRAFT_2020_12);
+    SchemaCheck headroom =
+        SchemaCheck.of(
+            "/gelwright/schemas/headroom.schema.json", SpecificationVersion.DRAFT_2020_12);
+    Path sheet = EXAMPLES.resolve("soil-off-scrub.yaml");
+    Review review =
+        Reviewer.using(BundledRuleSets.load())
+            .review(
+                new FormulaReader().read(Files.readAllBytes(sheet), sheet.toString()).orThrow(),
+                DAY,
+                EnumSet.allOf(Include.class));
+    assertEquals(List.of(), reviews.errors(JsonReport.indented().text(review)));
+    assertEquals(List.of(), headroom.errors(HeadroomReport.indented().text(review)));
   }
 
   @Test

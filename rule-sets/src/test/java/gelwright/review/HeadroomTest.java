@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Named;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -27,8 +28,8 @@ final class HeadroomTest {
   private static final LocalDate ON = LocalDate.of(2026, 11, 25);
   private static final Reviewer REVIEWER = Reviewer.using(BundledRuleSets.load());
 
-  static Stream<Formula> examples() {
-    return Variations.examples().stream();
+  static Stream<Named<Formula>> examples() {
+    return Variations.examples().stream().map(each -> Named.of(each.name(), each));
   }
 
   @ParameterizedTest(name = "{0}")

@@ -91,6 +91,7 @@ final class SchemaAgreementTest {
     readers.put("formula", (bytes, file) -> new FormulaReader().read(bytes, file));
     readers.put("ingredients", (bytes, file) -> new IngredientReader().read(bytes, file));
     readers.put("sources", (bytes, file) -> new SourceReader().read(bytes, file));
+    readers.put("readings", (bytes, file) -> new ReadingsReader().read(bytes, file));
     readers.put("rule-set", (bytes, file) -> new RuleSetReader().read(bytes, file));
     return readers;
   }
@@ -148,6 +149,8 @@ final class SchemaAgreementTest {
             "shade-mist.formula.yaml",
             "workshop.sources.yaml",
             "workshop.ingredients.yaml",
+            "lots.ingredients.yaml",
+            "bench.readings.yaml",
             "workshop.rule-set.yaml")
         .map(file -> dynamicTest(file, () -> agree(file)));
   }

@@ -63,7 +63,10 @@ final class SheetGuideTest {
     while (block.find()) {
       String text = block.group(2);
       if (text.startsWith("sources:")) {
-        String sheet = text.contains("ingredients:") ? text : text + "ingredients: {}\n";
+        String sheet =
+            text.contains("ingredients:") || text.contains("lots:")
+                ? text
+                : text + "ingredients: {}\n";
         tests.add(good(text, sheet));
       } else if (text.startsWith("density:")) {
         // Three ways to write a figure: each alone.
@@ -107,7 +110,11 @@ final class SheetGuideTest {
         .flatMap(List::stream)
         .forEach(word -> assertTrue(formula.contains(word), word));
     String ingredient = page("ingredient-sheet.md");
-    Stream.of(IngredientWords.INGREDIENT, Ingredient.FUNCTIONS, IngredientWords.HEAT_KINDS)
+    Stream.of(
+            IngredientWords.INGREDIENT,
+            IngredientWords.GUM,
+            Ingredient.FUNCTIONS,
+            IngredientWords.HEAT_KINDS)
         .flatMap(List::stream)
         .forEach(word -> assertTrue(ingredient.contains(word), word));
   }

@@ -1,5 +1,10 @@
 package gelwright.api;
 
+import gelwright.comparison.Comparer;
+import gelwright.comparison.FormulaComparison;
+import gelwright.calibration.Calibrated;
+import gelwright.calibration.Calibrator;
+import gelwright.calibration.Readings;
 import gelwright.batch.BatchSheet;
 import gelwright.batch.BatchSheets;
 import gelwright.formula.Formula;
@@ -20,6 +25,7 @@ import gelwright.sheets.ExampleRunner;
 import gelwright.sheets.FormulaReader;
 import gelwright.sheets.Library;
 import gelwright.sheets.OwnSheets;
+import gelwright.sheets.ReadingsReader;
 import gelwright.sheets.RuleSheet;
 import gelwright.sheets.tree.Document;
 import gelwright.sheets.tree.Limits;
@@ -81,6 +87,7 @@ final class BundledEngine implements Engine {
     private final Knowledge knowledge;
     private final Reviewer reviewer;
     private final Predictor predictor;
+    private final Comparer comparer;
     private final FormulaReader reader = new FormulaReader();
 
     Everything(Library library, Knowledge knowledge) {
@@ -88,6 +95,7 @@ final class BundledEngine implements Engine {
       this.knowledge = knowledge;
       this.reviewer = Reviewer.using(knowledge);
       this.predictor = Predictor.using(knowledge);
+      this.comparer = Comparer.using(knowledge);
     }
 
     @Override
@@ -112,7 +120,7 @@ final class BundledEngine implements Engine {
               .then(beside -> reader.readTable(content, file, Optional.of(beside))));
     }
 
-    private static Attempt<Formula> attempt(Read<Formula> read) {
+    private static <T> Attempt<T> attempt(Read<T> read) {
       List<Problem> problems = read.problems();
       return read.value().map(Attempt::of).orElseGet(() -> Attempt.failed(problems));
     }
@@ -125,6 +133,21 @@ final class BundledEngine implements Engine {
     @Override
     public Prediction predict(Formula formula, LocalDate on) {
       return predictor.predict(formula, on);
+    }
+
+    @Override
+    public FormulaComparison compare(Formula first, Formula second, LocalDate on) {
+      return comparer.compare(first, second, on);
+    }
+
+    @Override
+    public Attempt<Readings> readReadings(byte[] content, String file) {
+      return attempt(new ReadingsReader().read(content, file));
+    }
+
+    @Override
+    public Calibrated calibrate(Readings readings) {
+      return Calibrator.using(library.catalogue()).calibrate(readings);
     }
 
     @Override

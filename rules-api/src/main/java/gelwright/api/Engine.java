@@ -1,5 +1,8 @@
 package gelwright.api;
 
+import gelwright.comparison.FormulaComparison;
+import gelwright.calibration.Calibrated;
+import gelwright.calibration.Readings;
 import gelwright.batch.BatchSheet;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
@@ -58,6 +61,20 @@ interface Engine {
 
     /** Predicts what a formula is like. */
     Prediction predict(Formula formula, LocalDate on);
+
+    /** Compares two formulas. */
+    FormulaComparison compare(Formula first, Formula second, LocalDate on);
+
+    /**
+     * Reads a readings sheet.
+     *
+     * @param content of the file
+     * @param file its name; it tells the format and is shown in problems
+     */
+    Attempt<Readings> readReadings(byte[] content, String file);
+
+    /** Fits a lot's flow law to readings. */
+    Calibrated calibrate(Readings readings);
 
     /** A batch sheet for a batch of this mass. */
     BatchSheet batch(Formula formula, Quantity make, LocalDate on);

@@ -7,9 +7,7 @@ import gelwright.reports.HeadroomReport;
 import gelwright.review.Headroom;
 import gelwright.review.Include;
 import gelwright.review.Review;
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -49,17 +47,7 @@ final class HeadroomCommand implements Callable<Integer> {
       description = "text, json or svg (default: text).")
   private Format format = Format.TEXT;
 
-  @Option(
-      names = "--out",
-      paramLabel = "FILE",
-      description = "Write into this file instead of standard output.")
-  private Optional<Path> out = Optional.empty();
-
-  @Option(
-      names = "--on",
-      paramLabel = "DATE",
-      description = "Review for this day, such as 2026-11-25 (default: today).")
-  private Optional<LocalDate> on = Optional.empty();
+  @Mixin private ReportOptions report = new ReportOptions();
 
   /** How the headroom is written. */
   enum Format {
@@ -90,8 +78,9 @@ final class HeadroomCommand implements Callable<Integer> {
       terminal.complain(TextReport.problems(formula.problems()));
       return ExitStatus.WRONG;
     }
-    LocalDate day = on.orElseGet(terminal.today());
-    write(written(loaded.get().review(formula.value().get(), day, Set.of(Include.HEADROOM))));
+    LocalDate day = report.day(terminal);
+    report.write(
+        written(loaded.get().review(formula.value().get(), day, Set.of(Include.HEADROOM))), terminal);
     return ExitStatus.FINE;
   }
 
@@ -99,8 +88,7 @@ final class HeadroomCommand implements Callable<Integer> {
     List<Headroom> headroom = review.headroom().orElse(List.of());
     return switch (format) {
       case TEXT ->
-          HeadroomText.of(review, headroom, out.isPresent() ? Ink.PLAIN : terminal.ink())
-              .getBytes(out.isPresent() ? StandardCharsets.UTF_8 : terminal.charset());
+          report.encoded(HeadroomText.of(review, headroom, report.ink(terminal)), terminal);
       case JSON -> HeadroomReport.indented().text(review).getBytes(StandardCharsets.UTF_8);
       case SVG ->
           HeadroomBars.of(headroom)
@@ -109,21 +97,6 @@ final class HeadroomCommand implements Callable<Integer> {
                   () -> wrong("There is nothing to draw: no number of this formula can be moved."))
               .getBytes(StandardCharsets.UTF_8);
     };
-  }
-
-  private void write(byte[] content) {
-    try {
-      if (out.isPresent()) {
-        Files.write(out.get(), content);
-      } else {
-        terminal.out().write(content);
-        terminal.out().flush();
-      }
-    } catch (IOException e) {
-      throw wrong(
-          out.map(path -> "--out: " + path + " could not be written.")
-              .orElse("Standard output could not be written."));
-    }
   }
 
   private ParameterException wrong(String message) {

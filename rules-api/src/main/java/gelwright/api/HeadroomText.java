@@ -14,25 +14,25 @@ final class HeadroomText {
 
   /** A table, and which rule changes first at either end. */
   static String of(Review review, List<Headroom> headroom, Ink ink) {
-    StringBuilder text = new StringBuilder();
-    text.append(ink.strong(Plain.line(review.formula()))).append('\n');
+    TextPage page = new TextPage(ink);
+    page.line(ink.strong(Plain.line(review.formula())));
     if (!review.place().file().isEmpty()) {
-      text.append(ink.quiet(Plain.line(review.place().file()))).append('\n');
+      page.line(ink.quiet(Plain.line(review.place().file())));
     }
-    text.append('\n');
-    paragraph(text, "", Words.headroom(headroom), 0);
-    table(text, headroom, ink);
+    page.line("");
+    page.paragraph(Words.headroom(headroom), 0);
+    table(page, headroom);
     for (Headroom each : headroom) {
-      text.append('\n').append(ink.strong(Plain.line(each.what().text()))).append('\n');
-      side(text, "less", each.down());
-      side(text, "more", each.up());
+      page.heading(Plain.line(each.what().text()));
+      side(page, "less", each.down());
+      side(page, "more", each.up());
     }
-    text.append('\n');
-    paragraph(text, "", Words.CLOSING, 0);
-    return text.toString();
+    page.line("");
+    page.paragraph(Words.CLOSING, 0);
+    return page.text();
   }
 
-  private static void table(StringBuilder text, List<Headroom> headroom, Ink ink) {
+  private static void table(TextPage page, List<Headroom> headroom) {
     if (headroom.isEmpty()) {
       return;
     }
@@ -52,24 +52,18 @@ final class HeadroomText {
         widths[i] = Math.max(widths[i], Plain.length(row.get(i)));
       }
     }
-    text.append('\n');
+    page.line("");
     for (List<String> row : rows) {
       StringBuilder line = new StringBuilder();
       for (int i = 0; i < widths.length; i++) {
         line.append(i == widths.length - 1 ? row.get(i) : Plain.pad(row.get(i), widths[i] + 2));
       }
       String words = line.toString().stripTrailing();
-      text.append(row == rows.get(0) ? ink.quiet(words) : words).append('\n');
+      page.line(row == rows.get(0) ? page.ink().quiet(words) : words);
     }
   }
 
-  private static void side(StringBuilder text, String way, Headroom.Side side) {
-    paragraph(text, way + ": ", Words.side(side), INDENT);
-  }
-
-  private static void paragraph(StringBuilder text, String label, String words, int indent) {
-    for (String line : Plain.wrap(label + words, TextReport.WIDTH - indent)) {
-      text.append(" ".repeat(indent)).append(line).append('\n');
-    }
+  private static void side(TextPage page, String way, Headroom.Side side) {
+    page.paragraph(way + ": ", Words.side(side), INDENT);
   }
 }

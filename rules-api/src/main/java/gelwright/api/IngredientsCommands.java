@@ -9,6 +9,7 @@ import gelwright.ingredient.HeatLimit;
 import gelwright.ingredient.Ingredient;
 import gelwright.ingredient.InhibitoryLevel;
 import gelwright.ingredient.Known;
+import gelwright.ingredient.Lot;
 import gelwright.ingredient.Source;
 import gelwright.ingredient.Trait;
 import gelwright.quantity.Estimate;
@@ -197,6 +198,11 @@ final class IngredientsCommands implements Runnable {
       part("Stops growth from", known(ingredient.inhibitory(), this::inhibitory));
       part("Forms sold", figures(ingredient.hydrates()));
       part("Grades", String.join(", ", ingredient.grades().keySet()));
+      for (Lot lot : catalogue.lots()) {
+        if (catalogue.lot(ingredient.name(), lot.name()).filter(lot::equals).isPresent()) {
+          part("Lot " + Plain.line(lot.name()), lot(lot));
+        }
+      }
       List<String> parts = new ArrayList<>();
       ingredient.composition().forEach((name, share) -> parts.add(name + " " + share));
       part("Made of", String.join(", ", parts));
@@ -263,14 +269,28 @@ final class IngredientsCommands implements Runnable {
       return String.join("; ", parts);
     }
 
+    private String lot(Lot lot) {
+      List<String> parts = new ArrayList<>();
+      lot.gum().toOptional().ifPresent(gum -> parts.add(gum(gum)));
+      lot.hydration()
+          .toOptional()
+          .ifPresent(data -> parts.add("hydrates at 25 °C with " + figure(data.rate())));
+      if (!lot.note().isEmpty()) {
+        parts.add(lot.note());
+      }
+      return parts.isEmpty() ? "as usual" : String.join("; ", parts);
+    }
+
     private String gum(Gum gum) {
       return gum.law()
+          + (gum.at() == 1 ? "" : " at " + Numbers.plain(gum.at()) + " %, known")
           + " from "
           + Numbers.plain(gum.from())
           + " % to "
           + Numbers.plain(gum.to())
           + " %: "
-          + figures(new TreeMap<>(gum.parameters()));
+          + figures(new TreeMap<>(gum.parameters()))
+          + gum.strength().map(figure -> "; strength " + figure(figure)).orElse("");
     }
 
     private String inhibitory(List<InhibitoryLevel> levels) {

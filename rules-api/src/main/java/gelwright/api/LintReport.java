@@ -136,7 +136,7 @@ final class LintReport {
   }
 
   private static void paragraph(StringBuilder out, String words) {
-    for (String line : Plain.wrap(words, TextReport.WIDTH)) {
+    for (String line : Plain.wrap(words, TextPage.WIDTH)) {
       out.append(line).append('\n');
     }
   }

@@ -73,6 +73,8 @@ final class PaperText {
       note.points().forEach(each -> hanging("- " + each, 2, 4));
     } else if (block instanceof Paper.Table table) {
       table(table);
+    } else if (block instanceof Paper.Picture picture && !picture.caption().isEmpty()) {
+      wrapped("Picture: " + picture.caption(), 2);
     } else if (block instanceof Paper.Step step) {
       hanging(Plain.pad(step.number() + ".", 4) + step.what(), 2, 6);
       step.details().forEach(each -> wrapped(each, 6));
@@ -101,14 +103,15 @@ final class PaperText {
       widths.add(width);
       total += width + GAP;
     }
-    if (total - GAP > TextReport.WIDTH) {
+    if (total - GAP > TextPage.WIDTH) {
       table.rows().forEach(row -> paragraph(table, shown, row));
       return;
     }
     if (shown.size() > 1) {
       StringBuilder head = new StringBuilder();
       for (int i = 0; i < shown.size(); i++) {
-        head.append(cell(table, shown.get(i), table.columns().get(shown.get(i)).name(), widths.get(i)));
+        head.append(
+            cell(table, shown.get(i), table.columns().get(shown.get(i)).name(), widths.get(i)));
       }
       line(ink.quiet("  " + head.toString().stripTrailing()));
     }
@@ -124,7 +127,7 @@ final class PaperText {
     }
     int last = shown.size() - 1;
     String behind = row.cells().get(shown.get(last)).beside();
-    boolean fits = Plain.length(line) + Plain.length(behind) <= TextReport.WIDTH;
+    boolean fits = Plain.length(line) + Plain.length(behind) <= TextPage.WIDTH;
     line(fits ? line + behind : line.toString());
     int indent = 4;
     for (int i = 0; i < shown.size(); i++) {
@@ -163,7 +166,7 @@ final class PaperText {
 
   private void hanging(String words, int first, int later) {
     int indent = first;
-    for (String line : Plain.wrap(words, TextReport.WIDTH - later)) {
+    for (String line : Plain.wrap(words, TextPage.WIDTH - later)) {
       line(" ".repeat(indent) + line);
       indent = later;
     }

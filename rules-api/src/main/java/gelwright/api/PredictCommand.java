@@ -7,9 +7,7 @@ import gelwright.prediction.Curve;
 import gelwright.prediction.Prediction;
 import gelwright.problem.Spelling;
 import gelwright.reports.PredictionReport;
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -57,17 +55,7 @@ final class PredictCommand implements Callable<Integer> {
               + " composition.")
   private Optional<String> curve = Optional.empty();
 
-  @Option(
-      names = "--out",
-      paramLabel = "FILE",
-      description = "Write into this file instead of standard output.")
-  private Optional<Path> out = Optional.empty();
-
-  @Option(
-      names = "--on",
-      paramLabel = "DATE",
-      description = "Predict for this day, such as 2026-11-25 (default: today).")
-  private Optional<LocalDate> on = Optional.empty();
+  @Mixin private ReportOptions report = new ReportOptions();
 
   /** How a prediction is written. */
   enum Format {
@@ -106,16 +94,14 @@ final class PredictCommand implements Callable<Integer> {
       terminal.complain(TextReport.problems(formula.problems()));
       return ExitStatus.WRONG;
     }
-    LocalDate day = on.orElseGet(terminal.today());
-    write(written(loaded.get().predict(formula.value().get(), day)));
+    LocalDate day = report.day(terminal);
+    report.write(written(loaded.get().predict(formula.value().get(), day)), terminal);
     return ExitStatus.FINE;
   }
 
   private byte[] written(Prediction prediction) {
     return switch (format) {
-      case TEXT ->
-          PredictionText.of(prediction, out.isPresent() ? Ink.PLAIN : terminal.ink())
-              .getBytes(out.isPresent() ? StandardCharsets.UTF_8 : terminal.charset());
+      case TEXT -> report.encoded(PredictionText.of(prediction, report.ink(terminal)), terminal);
       case JSON -> PredictionReport.indented().text(prediction).getBytes(StandardCharsets.UTF_8);
       case SVG -> drawn(prediction).getBytes(StandardCharsets.UTF_8);
     };
@@ -139,21 +125,6 @@ final class PredictCommand implements Callable<Integer> {
                         ("--curve: there is no curve " + name + ". " + Spelling.hint(name, names))
                             .strip()));
     return Chart.of(chosen, prediction.formula()).svg(name);
-  }
-
-  private void write(byte[] content) {
-    try {
-      if (out.isPresent()) {
-        Files.write(out.get(), content);
-      } else {
-        terminal.out().write(content);
-        terminal.out().flush();
-      }
-    } catch (IOException e) {
-      throw wrong(
-          out.map(path -> "--out: " + path + " could not be written.")
-              .orElse("Standard output could not be written."));
-    }
   }
 
   private ParameterException wrong(String message) {

@@ -54,6 +54,8 @@ final class Program {
         .addSubcommand("lint", new ReviewCommands.Lint(engine, terminal))
         .addSubcommand("predict", new PredictCommand(engine, terminal))
         .addSubcommand("headroom", new HeadroomCommand(engine, terminal))
+        .addSubcommand("compare", new CompareCommand(engine, terminal))
+        .addSubcommand("calibrate", new CalibrateCommand(engine, terminal))
         .addSubcommand("batch", new PaperCommands.Batch(engine, terminal))
         .addSubcommand("label", new PaperCommands.Label(engine, terminal))
         .addSubcommand("stability", new PaperCommands.Stability(engine, terminal))

@@ -3,12 +3,14 @@ package gelwright.api;
 import gelwright.api.html.Pages;
 import gelwright.api.html.Reports;
 import gelwright.formula.Formula;
+import gelwright.problem.Problem;
 import gelwright.problem.Spelling;
 import gelwright.reports.JUnitReport;
 import gelwright.reports.JsonReport;
 import gelwright.reports.SarifReport;
 import gelwright.reports.Unreadable;
 import gelwright.review.Include;
+import gelwright.review.Remedy;
 import gelwright.review.Review;
 import gelwright.rule.RuleSet;
 import gelwright.rule.Severity;
@@ -85,7 +87,8 @@ final class ReviewCommands {
         : loaded.read(content.value().get(), name, brief.value().get(), beside.get().toString());
   }
 
-  private static Attempt<byte[]> content(Path file) {
+  /** What is in a file, as far as it is not too large for a sheet. */
+  static Attempt<byte[]> content(Path file) {
     String name = file.toString();
     byte[] content;
     try (InputStream in = Files.newInputStream(file)) {
@@ -112,6 +115,9 @@ final class ReviewCommands {
 
   /** What both commands have in common. */
   abstract static class Common implements Callable<Integer> {
+    private static final Set<String> REPORTING =
+        Set.of("--format", "--fail-on", "--require-checked", "--leave-out-accepted");
+
     private final Engine engine;
     private final Terminal terminal;
 
@@ -126,17 +132,7 @@ final class ReviewCommands {
             "text, json, html, sarif or junit (default: text). HTML is one file and prints on A4.")
     private Format format = Format.TEXT;
 
-    @Option(
-        names = "--out",
-        paramLabel = "FILE",
-        description = "Write the report into this file instead of standard output.")
-    private Optional<Path> out = Optional.empty();
-
-    @Option(
-        names = "--on",
-        paramLabel = "DATE",
-        description = "Review for this day, such as 2026-11-25 (default: today).")
-    private Optional<LocalDate> on = Optional.empty();
+    @Mixin private ReportOptions made = new ReportOptions();
 
     @Option(
         names = "--include",
@@ -181,6 +177,19 @@ final class ReviewCommands {
     /** Whether a report draws curves; one of a whole library leaves them out. */
     abstract boolean draws();
 
+    /** Whether an option was given that is about reports; remedies may be asked for twice. */
+    boolean asksForReport() {
+      return !Set.of(Include.REMEDIES).containsAll(include)
+          || spec.commandLine().getParseResult().matchedOptions().stream()
+              .anyMatch(option -> REPORTING.contains(option.longestName()));
+    }
+
+    /** Tells what stands in the way; the status of that. */
+    int failed(List<Problem> problems) {
+      terminal.complain(TextReport.problems(problems));
+      return ExitStatus.WRONG;
+    }
+
     /** A mistake in the call. */
     ParameterException wrong(String message) {
       return new ParameterException(spec.commandLine(), message);
@@ -193,6 +202,16 @@ final class ReviewCommands {
       record Not(Unreadable file) implements Done {}
     }
 
+    /** Does something else than report, where the call asks for it; gives its status. */
+    Optional<Integer> instead(Engine.Loaded loaded, LocalDate day) throws IOException {
+      return Optional.empty();
+    }
+
+    /** Writes into the file asked for, else to standard output. */
+    final void write(byte[] content) {
+      made.write(content, terminal);
+    }
+
     @Override
     public Integer call() throws IOException {
       Optional<Engine.Loaded> loaded = knowledge.load(engine, terminal);
@@ -200,16 +219,20 @@ final class ReviewCommands {
         return ExitStatus.WRONG;
       }
       known(loaded.get());
+      LocalDate day = made.day(terminal);
+      Optional<Integer> done = instead(loaded.get(), day);
+      if (done.isPresent()) {
+        return done.get();
+      }
       SheetFiles found = files(knowledge.folders());
       List<Unreadable> unreadable = new ArrayList<>(found.unreadable());
       List<Review> reviews = new ArrayList<>();
       List<Reports.Reviewed> told = new ArrayList<>();
-      LocalDate day = on.orElseGet(terminal.today());
-      for (Done done : reviewAll(found.files(), loaded.get(), day)) {
-        if (done instanceof Done.Reviewed reviewed) {
+      for (Done each : reviewAll(found.files(), loaded.get(), day)) {
+        if (each instanceof Done.Reviewed reviewed) {
           reviews.add(reviewed.review());
           reviewed.told().ifPresent(told::add);
-        } else if (done instanceof Done.Not not) {
+        } else if (each instanceof Done.Not not) {
           unreadable.add(not.file());
         }
       }
@@ -320,12 +343,9 @@ final class ReviewCommands {
         throws IOException {
       ByteArrayOutputStream bytes = new ByteArrayOutputStream();
       switch (format) {
-        case TEXT -> {
-          Ink ink = out.isPresent() ? Ink.PLAIN : terminal.ink();
-          bytes.write(
-              text(reviews, unreadable, skipped, ink)
-                  .getBytes(out.isPresent() ? StandardCharsets.UTF_8 : terminal.charset()));
-        }
+        case TEXT ->
+            bytes.write(
+                made.encoded(text(reviews, unreadable, skipped, made.ink(terminal)), terminal));
         case JSON -> {
           if (reviews.size() == 1 && unreadable.isEmpty()) {
             JsonReport.indented().write(reviews.get(0), bytes);
@@ -343,19 +363,6 @@ final class ReviewCommands {
       }
       return bytes.toByteArray();
     }
-
-    private void write(byte[] report) throws IOException {
-      if (out.isEmpty()) {
-        terminal.out().write(report);
-        terminal.out().flush();
-        return;
-      }
-      try {
-        Files.write(out.get(), report);
-      } catch (IOException e) {
-        throw wrong("--out: " + out.get() + " could not be written.");
-      }
-    }
   }
 
   /** Reviews the files named. */
@@ -371,6 +378,13 @@ final class ReviewCommands {
         description = "Formula sheets: YAML, JSON or CSV.")
     private List<String> files = new ArrayList<>();
 
+    @Option(
+        names = "--apply",
+        paramLabel = "N",
+        description =
+            "Write the sheet with remedy N made in it, in place of a report; --include remedies numbers them.")
+    private Optional<Integer> apply = Optional.empty();
+
     ReviewFiles(Engine engine, Terminal terminal) {
       super(engine, terminal);
     }
@@ -378,6 +392,47 @@ final class ReviewCommands {
     @Override
     boolean draws() {
       return true;
+    }
+
+    @Override
+    Optional<Integer> instead(Engine.Loaded loaded, LocalDate day) throws IOException {
+      return apply.isPresent() ? Optional.of(applied(apply.get(), loaded, day)) : Optional.empty();
+    }
+
+    private int applied(int number, Engine.Loaded loaded, LocalDate day) throws IOException {
+      if (asksForReport()) {
+        throw wrong("--apply writes a sheet, not a report: leave the options of reports out.");
+      }
+      SheetFiles found = files(List.of());
+      if (found.files().size() + found.unreadable().size() != 1) {
+        throw wrong("--apply takes one file; " + files.size() + " are named.");
+      }
+      if (found.files().isEmpty()) {
+        return failed(found.unreadable().get(0).problems());
+      }
+      Path file = found.files().get(0);
+      Attempt<Formula> formula = read(file, loaded);
+      if (formula.value().isEmpty()) {
+        return failed(formula.problems());
+      }
+      List<Remedy> offers =
+          loaded.review(formula.value().get(), day, Set.of(Include.REMEDIES)).offers();
+      if (number < 1 || number > offers.size()) {
+        throw wrong(
+            "--apply: there is no remedy "
+                + number
+                + "; "
+                + (offers.isEmpty()
+                    ? "none is offered for this sheet."
+                    : "this sheet has remedies 1 to " + offers.size() + "."));
+      }
+      Attempt<byte[]> changed =
+          AppliedRemedy.of(file, formula.value().get(), offers.get(number - 1));
+      if (changed.value().isEmpty()) {
+        return failed(changed.problems());
+      }
+      write(changed.value().get());
+      return ExitStatus.FINE;
     }
 
     @Override

@@ -18,7 +18,8 @@ final class SheetKind {
   /** The brief of {@code shade-mist.csv} is {@code shade-mist.brief.yaml}. */
   private static final String BRIEF = ".brief.yaml";
 
-  private static final Set<String> KNOWLEDGE = Set.of("ingredients", "sources", "rule-set");
+  private static final Set<String> KNOWLEDGE =
+      Set.of("ingredients", "lots", "sources", "rule-set", "readings-of");
   private static final Pattern FORMULA = Pattern.compile("(?m)^[\\s{\"']*formula[\"']?\\s*:");
 
   private SheetKind() {}

@@ -17,12 +17,10 @@ import gelwright.rule.Trace;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 
@@ -34,35 +32,34 @@ import java.util.function.Predicate;
  * looked up stands beside its number wherever it is cited.
  */
 final class TextReport {
-  static final int WIDTH = 84;
   private static final int INDENT = 9;
 
   /** Set whose duties say what can hurt. */
   private static final String CAUTION = "caution.";
 
   private final Ink ink;
-  private final StringBuilder text = new StringBuilder();
-  private final Map<Source, Integer> sources = new LinkedHashMap<>();
+  private final TextPage page;
   private final Map<Concern, Remedies> remedies = new HashMap<>();
   private final Map<Remedy, Integer> remedyNumbers = new IdentityHashMap<>();
 
   private TextReport(Ink ink) {
     this.ink = ink;
+    this.page = new TextPage(ink);
   }
 
   /** One review in full. */
   static String of(Review review, Ink ink) {
     TextReport report = new TextReport(ink);
     report.review(review);
-    return report.text.toString();
+    return report.page.text();
   }
 
   private void review(Review review) {
-    line(ink.strong(Plain.line(review.formula())));
+    page.line(ink.strong(Plain.line(review.formula())));
     if (!review.place().file().isEmpty()) {
-      line(ink.quiet(Plain.line(review.place().file())));
+      page.line(ink.quiet(Plain.line(review.place().file())));
     }
-    paragraph("", Words.verdict(review), 0);
+    page.paragraph("", Words.verdict(review), 0);
     for (Remedies each : review.remedies().orElse(List.of())) {
       remedies.put(new Concern(each.rule(), each.subject()), each);
       each.offers().forEach(offer -> remedyNumbers.put(offer, remedyNumbers.size() + 1));
@@ -74,14 +71,14 @@ final class TextReport {
     duties("To do and to declare", review, duty -> !duty.rule().startsWith(CAUTION), List.of());
     duties(
         "Take care", review, duty -> duty.rule().startsWith(CAUTION), Words.otherCautions(review));
-    bullets("What to measure or state next", Words.next(review));
+    page.bullets("What to measure or state next", Words.next(review));
     if (!review.switchedOff().isEmpty()) {
-      heading("Switched off by the house");
+      page.heading("Switched off by the house");
       for (Map.Entry<String, String> rule : review.switchedOff().entrySet()) {
-        paragraph("- ", rule.getKey() + ": " + rule.getValue(), 2);
+        page.paragraph("- ", rule.getKey() + ": " + rule.getValue(), 2);
       }
     }
-    sourceList();
+    page.sourceList();
     foot(review);
   }
 
@@ -90,11 +87,11 @@ final class TextReport {
     if (byRule.isEmpty()) {
       return;
     }
-    heading(title);
+    page.heading(title);
     boolean first = true;
     for (List<Finding> findings : byRule) {
       if (!first) {
-        line("");
+        page.line("");
       }
       first = false;
       findings(findings);
@@ -128,16 +125,16 @@ final class TextReport {
       if (!one && finding.where().line() > 0 && !Words.isWhole(finding)) {
         words.append(" (line ").append(finding.where().line()).append(')');
       }
-      paragraph(one ? "" : "- ", words.toString(), INDENT);
+      page.paragraph(one ? "" : "- ", words.toString(), INDENT);
     }
     if (!one) {
       String once = numbersOnce ? shared + " " + numbers.iterator().next() : shared;
-      paragraph("", once.strip(), INDENT);
+      page.paragraph("", once.strip(), INDENT);
     }
     Set<String> settling = new LinkedHashSet<>();
     findings.forEach(finding -> finding.settledBy().stream().limit(1).forEach(settling::add));
     if (!settling.isEmpty()) {
-      paragraph("To settle it: ", String.join("; ", settling) + ".", INDENT);
+      page.paragraph("To settle it: ", String.join("; ", settling) + ".", INDENT);
     }
     remedies(findings);
     lesson(first);
@@ -152,24 +149,24 @@ final class TextReport {
       }
       String about = findings.size() == 1 ? "" : " – " + Words.subject(finding.subject());
       for (Remedy remedy : found.offers()) {
-        paragraph(
+        page.paragraph(
             "Remedy " + remedyNumbers.get(remedy) + about + ": ", Words.remedy(remedy), INDENT);
       }
-      found.none().ifPresent(none -> paragraph("Remedy" + about + ": ", none, INDENT));
+      found.none().ifPresent(none -> page.paragraph("Remedy" + about + ": ", none, INDENT));
     }
   }
 
   private void title(Severity level, String title) {
-    List<String> lines = Plain.wrap(title, WIDTH - INDENT);
+    List<String> lines = Plain.wrap(title, TextPage.WIDTH - INDENT);
     for (int i = 0; i < lines.size(); i++) {
       String label = i == 0 ? level.word() : "";
-      line(ink.level(level, Plain.pad(label, INDENT)) + ink.strong(lines.get(i)));
+      page.line(ink.level(level, Plain.pad(label, INDENT)) + ink.strong(lines.get(i)));
     }
   }
 
   private void lesson(Finding finding) {
     if (!finding.lesson().isBlank()) {
-      paragraph("Why: ", finding.lesson(), INDENT);
+      page.paragraph("Why: ", finding.lesson(), INDENT);
     }
   }
 
@@ -178,53 +175,13 @@ final class TextReport {
     Set<Source> cited = new LinkedHashSet<>();
     findings.forEach(finding -> cited.addAll(finding.sources()));
     if (!cited.isEmpty()) {
-      paragraph("Sources: ", cite(cited), INDENT);
+      page.paragraph("Sources: ", page.cite(cited), INDENT);
     }
     Finding first = findings.get(0);
     // Never wrapped, so that a terminal can open the place and a search finds both on one line.
-    line(" ".repeat(INDENT) + Plain.line(Words.place(first) + " [" + first.rule() + "]"));
+    page.line(" ".repeat(INDENT) + Plain.line(Words.place(first) + " [" + first.rule() + "]"));
     for (Finding finding : findings) {
       finding.trace().ifPresent(trace -> trace(trace, INDENT));
-    }
-  }
-
-  /** Numbers of sources by standing: {@code [5]; common practice [4] [8]; from memory [7]}. */
-  private String cite(Iterable<Source> cited) {
-    Map<Source.Standing, List<String>> numbers = new TreeMap<>();
-    for (Source source : cited) {
-      int number = sources.computeIfAbsent(source, key -> sources.size() + 1);
-      numbers.computeIfAbsent(source.standing(), key -> new ArrayList<>()).add("[" + number + "]");
-    }
-    List<String> parts = new ArrayList<>();
-    numbers.forEach(
-        (standing, list) ->
-            parts.add((Words.besideNumber(standing) + " " + String.join(" ", list)).strip()));
-    return String.join("; ", parts);
-  }
-
-  private void sourceList() {
-    if (sources.isEmpty()) {
-      return;
-    }
-    heading("Sources");
-    Set<Source.Standing> used = new TreeSet<>();
-    for (Map.Entry<Source, Integer> source : sources.entrySet()) {
-      Source.Standing standing = source.getKey().standing();
-      used.add(standing);
-      String beside = Words.besideNumber(standing);
-      paragraph(
-          "[" + source.getValue() + "] ",
-          (beside.isEmpty() ? "published" : beside) + " – " + source.getKey().citation(),
-          2);
-    }
-    List<String> meanings = new ArrayList<>();
-    for (Source.Standing standing : used) {
-      if (standing != Source.Standing.PUBLISHED) {
-        meanings.add(Words.standing(standing));
-      }
-    }
-    if (!meanings.isEmpty()) {
-      paragraph("", "(" + String.join("; ", meanings) + ")", 2);
     }
   }
 
@@ -236,7 +193,7 @@ final class TextReport {
           .append(String.join("; ", new TreeSet<>(trace.missing())))
           .append(')');
     }
-    paragraph("| ", words.toString(), Math.min(indent, WIDTH / 2));
+    page.paragraph("| ", words.toString(), Math.min(indent, TextPage.WIDTH / 2));
     for (Trace part : trace.parts()) {
       trace(part, indent + 2);
     }
@@ -253,20 +210,20 @@ final class TextReport {
     if (together.isEmpty() && unlisted.isEmpty()) {
       return;
     }
-    heading("NOT CHECKED");
+    page.heading("NOT CHECKED");
     boolean first = true;
     for (List<Finding> findings : together) {
       if (!first) {
-        line("");
+        page.line("");
       }
       first = false;
       open(findings);
     }
     if (!unlisted.isEmpty()) {
       if (!first) {
-        line("");
+        page.line("");
       }
-      unlisted.forEach(words -> paragraph("- ", words, 2));
+      unlisted.forEach(words -> page.paragraph("- ", words, 2));
     }
   }
 
@@ -286,12 +243,12 @@ final class TextReport {
     }
     Set<String> missing = new LinkedHashSet<>();
     findings.forEach(finding -> missing.addAll(finding.missing()));
-    paragraph(
+    page.paragraph(
         "Missing: ",
         missing.isEmpty() ? "not stated" : String.join("; ", Words.missing(missing)),
         INDENT);
     if (findings.stream().anyMatch(Finding::mustBeKnown)) {
-      paragraph("", "This has to be known: it counts as broken until it is.", INDENT);
+      page.paragraph("", "This has to be known: it counts as broken until it is.", INDENT);
     }
     if (findings.size() == 1) {
       lesson(first);
@@ -299,7 +256,7 @@ final class TextReport {
       return;
     }
     for (Finding finding : findings) {
-      paragraph(
+      page.paragraph(
           "- ",
           finding.title()
               + "? ("
@@ -309,7 +266,7 @@ final class TextReport {
           INDENT);
       finding.trace().ifPresent(trace -> trace(trace, INDENT));
     }
-    paragraph("", Words.place(first), INDENT);
+    page.paragraph("", Words.place(first), INDENT);
   }
 
   private void accepted(Review review) {
@@ -321,7 +278,7 @@ final class TextReport {
               acceptance ->
                   lines.add(Words.accepted(finding, acceptance) + " (" + finding.rule() + ")"));
     }
-    bullets("Accepted", lines);
+    page.bullets("Accepted", lines);
   }
 
   private void duties(String title, Review review, Predicate<Duty> filter, List<String> more) {
@@ -332,57 +289,24 @@ final class TextReport {
       }
     }
     lines.addAll(more);
-    bullets(title, List.copyOf(lines));
+    page.bullets(title, List.copyOf(lines));
   }
 
   private String duty(Duty duty) {
     StringBuilder words = new StringBuilder(Words.duty(duty));
     if (!duty.sources().isEmpty()) {
-      words.append(" Source: ").append(cite(duty.sources())).append('.');
+      words.append(" Source: ").append(page.cite(duty.sources())).append('.');
     }
     return words.append(" (").append(duty.rule()).append(')').toString();
   }
 
   private void foot(Review review) {
-    line("");
-    paragraph("", Words.counts(review), 0);
-    paragraph("", Words.rests(review.editions()), 0);
-    paragraph("", "Formula SHA-256 " + review.editions().formulaSha256(), 0);
-    line("");
-    paragraph("", Words.CLOSING, 0);
-  }
-
-  private void bullets(String title, List<String> lines) {
-    if (lines.isEmpty()) {
-      return;
-    }
-    heading(title);
-    for (String one : lines) {
-      paragraph("- ", one, 2);
-    }
-  }
-
-  private void heading(String title) {
-    line("");
-    line(ink.strong(title));
-  }
-
-  /** A text wrapped beneath its first words, all of it so far from the edge. */
-  private void paragraph(String first, String words, int indent) {
-    if (words.isEmpty()) {
-      return;
-    }
-    boolean hanging = first.equals("- ") || first.equals("| ") || first.startsWith("[");
-    int hang = hanging ? Plain.length(first) : 0;
-    List<String> lines = Plain.wrap(hang > 0 ? words : first + words, WIDTH - indent - hang);
-    for (int i = 0; i < lines.size(); i++) {
-      String before = hang == 0 ? "" : i == 0 ? first : " ".repeat(hang);
-      line(" ".repeat(indent) + before + lines.get(i));
-    }
-  }
-
-  private void line(String line) {
-    text.append(line.stripTrailing()).append('\n');
+    page.line("");
+    page.paragraph("", Words.counts(review), 0);
+    page.paragraph("", Words.rests(review.editions()), 0);
+    page.paragraph("", "Formula SHA-256 " + review.editions().formulaSha256(), 0);
+    page.line("");
+    page.paragraph("", Words.CLOSING, 0);
   }
 
   /** Columns as wide as they need; from {@code numbers} on flush right. */

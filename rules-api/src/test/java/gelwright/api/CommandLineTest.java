@@ -176,8 +176,7 @@ final class CommandLineTest {
     }
     assertTrue(flat.contains("ISO 11930"));
     assertTrue(
-        flat.lines()
-            .allMatch(line -> line.length() <= TextReport.WIDTH || line.contains("/a.yaml")),
+        flat.lines().allMatch(line -> line.length() <= TextPage.WIDTH || line.contains("/a.yaml")),
         flat);
     assertFalse(flat.contains("\u001b"));
     for (String once : List.of("ISO 11930", "Rule of thumb", "Try it on a small patch")) {

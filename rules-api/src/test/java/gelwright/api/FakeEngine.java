@@ -1,5 +1,8 @@
 package gelwright.api;
 
+import gelwright.comparison.FormulaComparison;
+import gelwright.calibration.Calibrated;
+import gelwright.calibration.Readings;
 import gelwright.batch.BatchSheet;
 import gelwright.formula.Acceptance;
 import gelwright.formula.Brief;
@@ -251,6 +254,11 @@ final class FakeEngine implements Engine, Engine.Loaded {
   }
 
   @Override
+  public FormulaComparison compare(Formula first, Formula second, LocalDate on) {
+    throw new UnsupportedOperationException("nothing to compare with");
+  }
+
+  @Override
   public Prediction predict(Formula formula, LocalDate on) {
     return new Prediction(
         formula.name(),
@@ -258,6 +266,16 @@ final class FakeEngine implements Engine, Engine.Loaded {
         List.of(),
         List.of(),
         formula.place(""));
+  }
+
+  @Override
+  public Attempt<Readings> readReadings(byte[] content, String file) {
+    throw new UnsupportedOperationException("the stand-in reads no readings");
+  }
+
+  @Override
+  public Calibrated calibrate(Readings readings) {
+    throw new UnsupportedOperationException("the stand-in calibrates nothing");
   }
 
   @Override

@@ -4,13 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -32,27 +28,9 @@ final class GuideTest {
   private static final String PROGRAM = "java -jar rules-api/target/gelwright.jar ";
   private static final Pattern BLOCK = Pattern.compile("(?ms)^```sh\\R(.*?)^```");
   private static final Pattern WORD = Pattern.compile("'([^']*)'|(\\S+)");
-  private static final Engine ENGINE = new LoadedOnce();
+  private static final Engine ENGINE = new Ran.LoadedOnce();
 
   @TempDir Path folder;
-
-  /** Reading the bundled sheets once is enough for all the lines. */
-  private static final class LoadedOnce implements Engine {
-    private final Engine engine = new BundledEngine();
-    private final Attempt<Loaded> bundled = engine.load(List.of(), List.of());
-
-    @Override
-    public Attempt<Loaded> load(List<Path> ruleFolders, List<Path> ingredientFolders) {
-      return ruleFolders.isEmpty() && ingredientFolders.isEmpty()
-          ? bundled
-          : engine.load(ruleFolders, ingredientFolders);
-    }
-
-    @Override
-    public Checked check(List<Path> ruleFolders, List<Path> ingredientFolders, LocalDate on) {
-      return engine.check(ruleFolders, ingredientFolders, on);
-    }
-  }
 
   static List<String> lines() throws IOException {
     List<String> lines = new ArrayList<>();
@@ -77,10 +55,21 @@ final class GuideTest {
   }
 
   @Test
-  @DisplayName("names every option of review, lint, predict and rules check")
+  @DisplayName("names every option of the commands that report, and of rules check")
   void options() throws IOException {
     String guide = Files.readString(GUIDE);
-    for (String command : List.of("review", "lint", "predict", "rules check")) {
+    for (String command :
+        List.of(
+            "review",
+            "lint",
+            "predict",
+            "headroom",
+            "compare",
+            "calibrate",
+            "batch",
+            "label",
+            "stability",
+            "rules check")) {
       Matcher option = Pattern.compile("--[a-z-]+").matcher(help(command));
       while (option.find()) {
         assertTrue(
@@ -158,7 +147,8 @@ final class GuideTest {
     Matcher word = WORD.matcher(line);
     while (word.find()) {
       String text = Optional.ofNullable(word.group(1)).orElseGet(() -> word.group(2));
-      boolean out = !words.isEmpty() && words.get(words.size() - 1).equals("--out");
+      boolean out =
+          !words.isEmpty() && List.of("--out", "--sheet").contains(words.get(words.size() - 1));
       words.add(
           out
               ? folder.resolve(text).toString()
@@ -167,23 +157,7 @@ final class GuideTest {
     return words.toArray(String[]::new);
   }
 
-  private record Ran(int status, String out, String err) {}
-
   private static Ran run(String... arguments) {
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    ByteArrayOutputStream err = new ByteArrayOutputStream();
-    int status =
-        new Program(
-                ENGINE,
-                new Terminal(
-                    out,
-                    StandardCharsets.UTF_8,
-                    new PrintStream(err, true, StandardCharsets.UTF_8),
-                    false,
-                    Map.of(),
-                    () -> LocalDate.of(2026, 11, 25)))
-            .run(arguments);
-    return new Ran(
-        status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    return Ran.of(ENGINE, arguments);
   }
 }

@@ -73,8 +73,7 @@ final class PredictCommandTest {
     ran.out()
         .lines()
         .forEach(
-            line ->
-                assertTrue(Plain.length(line) <= TextReport.WIDTH || !line.contains(" "), line));
+            line -> assertTrue(Plain.length(line) <= TextPage.WIDTH || !line.contains(" "), line));
   }
 
   @ParameterizedTest(name = "as SVG, {0} -> one picture, the same bytes twice")

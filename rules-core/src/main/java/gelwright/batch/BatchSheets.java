@@ -197,6 +197,11 @@ public final class BatchSheets {
                 duty.sources()));
       }
       Map<String, Set<String>> biting = biting();
+      for (String table : List.of("cautions-at-steps", "batch-record")) {
+        if (knowledge.rules().rowsOf(table).isEmpty()) {
+          unknown.add("What the table " + table + " tells: the rule sets at hand have none.");
+        }
+      }
       List<BatchSheet.Adjusting> adjustings = adjustings();
       List<BatchSheet.Weighing> weighings = weighings();
       BigDecimal sum =
@@ -284,8 +289,7 @@ public final class BatchSheets {
           open |= !mass.isKnown();
           shares.add(
               mass.isKnown()
-                  ? Optional.of(
-                      Share.nearest(100 * mass.likely() / batch.doubleValue()).units())
+                  ? Optional.of(Share.nearest(100 * mass.likely() / batch.doubleValue()).units())
                   : Optional.empty());
         }
         expected.add(range);
@@ -346,9 +350,7 @@ public final class BatchSheets {
       BatchSheet.How how =
           line.amount() instanceof Amount.Stated
               ? BatchSheet.How.STATED
-              : line.amount() instanceof Amount.Rest
-                  ? BatchSheet.How.REST
-                  : BatchSheet.How.TO_PH;
+              : line.amount() instanceof Amount.Rest ? BatchSheet.How.REST : BatchSheet.How.TO_PH;
       List<String> advice = new ArrayList<>();
       Set<String> lacks = new TreeSet<>(missing);
       if (how == BatchSheet.How.REST && grams.isEmpty()) {
@@ -364,8 +366,7 @@ public final class BatchSheets {
       Optional<Double> least = Optional.empty();
       BatchSheet.Fit fit = BatchSheet.Fit.NOT_KNOWN;
       boolean stated = formula.equipment().balance().isPresent();
-      boolean nothing =
-          how == BatchSheet.How.STATED && lines.get(index).share().equals(Share.ZERO);
+      boolean nothing = how == BatchSheet.How.STATED && lines.get(index).share().equals(Share.ZERO);
       if (stated && grams.isPresent() && grams.get().signum() > 0) {
         double mass = grams.get().doubleValue();
         error = Optional.of(mass * Weighing.relativeError(mass, 0, step.doubleValue()));
@@ -377,7 +378,10 @@ public final class BatchSheets {
         if (fit != BatchSheet.Fit.WELL) {
           least = Optional.of(fit == BatchSheet.Fit.POORLY ? bound.low() : bound.high());
           lacks.addAll(bound.missing());
-          advice.add(dilution(lines.get(index).name(), least.get(), fit));
+          advice.add(
+              how == BatchSheet.How.REST
+                  ? "too little for this balance: make a bigger batch, or use a finer balance"
+                  : dilution(lines.get(index).name(), least.get(), fit));
         }
       } else if (nothing) {
         fit = BatchSheet.Fit.WELL;
@@ -390,8 +394,7 @@ public final class BatchSheets {
       Optional<Share> share =
           how == BatchSheet.How.STATED
               ? Optional.of(lines.get(index).share())
-              : grams.map(
-                  mass -> Share.nearest(100 * mass.doubleValue() / batch.doubleValue()));
+              : grams.map(mass -> Share.nearest(100 * mass.doubleValue() / batch.doubleValue()));
       return new BatchSheet.Weighing(
           line.phase(),
           line.name(),
@@ -610,9 +613,7 @@ public final class BatchSheets {
     private Map<String, Set<String>> biting() {
       Map<String, Set<String>> biting = new LinkedHashMap<>();
       for (Table.Row row : knowledge.rules().rowsOf("cautions-at-steps")) {
-        biting
-            .computeIfAbsent(row.key(), key -> new TreeSet<>())
-            .addAll(row.names("at"));
+        biting.computeIfAbsent(row.key(), key -> new TreeSet<>()).addAll(row.names("at"));
       }
       return biting;
     }
@@ -640,7 +641,7 @@ public final class BatchSheets {
               }
               if (said.add(rule)) {
                 cautions.add(caution);
-              } else {
+              } else if (caution.sure()) {
                 again.add(caution.title());
               }
             });
@@ -766,8 +767,7 @@ public final class BatchSheets {
         return Optional.empty();
       }
       // At 1 g/mL a gram is 1000 mm³; what foams or swells needs room on top.
-      double height =
-          batch.doubleValue() * 1000 / (Math.PI * diameter.get() * diameter.get() / 4);
+      double height = batch.doubleValue() * 1000 / (Math.PI * diameter.get() * diameter.get() / 4);
       String stands =
           "In a vessel "
               + Quantity.print(diameter.get(), Unit.MILLIMETRE)
@@ -782,7 +782,8 @@ public final class BatchSheets {
                 + " vessel on the sheet.");
       } else {
         unknown.add(
-            stands + "; whether the vessel is that tall, with a third of room on top, the sheet"
+            stands
+                + "; whether the vessel is that tall, with a third of room on top, the sheet"
                 + " does not say.");
       }
       return Optional.of(new BatchSheet.Filling(diameter.get(), height));
@@ -878,7 +879,9 @@ public final class BatchSheets {
       List<BatchSheet.Concern> all = new ArrayList<>();
       for (Finding finding : review.findings()) {
         boolean counts = finding.outcome() != Outcome.UNKNOWN || finding.mustBeKnown();
-        if (!finding.isAccepted() && counts && finding.level() != Severity.NOTE) {
+        // What the balance cannot weigh is said at each mass.
+        boolean said = finding.rule().startsWith("weighing.");
+        if (!finding.isAccepted() && counts && !said && finding.level() != Severity.NOTE) {
           all.add(
               new BatchSheet.Concern(
                   finding.rule(),

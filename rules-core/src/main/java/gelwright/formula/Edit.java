@@ -161,8 +161,7 @@ public sealed interface Edit {
    * @param from the diameter now, if stated
    * @param to the diameter then
    */
-  record OfSize(int line, String ingredient, Optional<Quantity> from, Quantity to)
-      implements Edit {
+  record OfSize(int line, String ingredient, Optional<Quantity> from, Quantity to) implements Edit {
     @Override
     public Formula in(Formula formula) {
       return Changes.line(
@@ -365,7 +364,7 @@ public sealed interface Edit {
   record OfPH(Optional<Double> from, double to) implements Edit {
     @Override
     public Formula in(Formula formula) {
-      int last = Changes.lastAdjustment(formula);
+      int last = lastAdjustment(formula);
       if (last >= 0) {
         return Changes.step(formula, last, old -> Changes.target(old, to));
       }
@@ -376,6 +375,14 @@ public sealed interface Edit {
       Span now = formula.brief().pH().orElse(new Span(to, to));
       double half = (now.to() - now.from()) / 2;
       return OfBrief.pH(formula, new Span(Changes.tenth(to - half), Changes.tenth(to + half)));
+    }
+
+    /**
+     * The last step that adjusts to a pH, or the first that adjusts where none has one; -1 where no
+     * step adjusts.
+     */
+    public static int lastAdjustment(Formula formula) {
+      return Changes.lastAdjustment(formula);
     }
 
     /** Where the step goes that adjusts, in a procedure that has none. */

@@ -35,6 +35,11 @@ public record Figure(
     return (scale == Estimate.Scale.FACTOR ? Math.log(spread) : spread) / Estimate.NINETY_PERCENT;
   }
 
+  /** Whether the number is not taken as exact. */
+  public boolean isInDoubt() {
+    return spread != (scale == Estimate.Scale.FACTOR ? 1 : 0);
+  }
+
   /** The number when its doubt stands so many standard deviations off. */
   public double shifted(double deviations) {
     double shift = deviations * deviation();

@@ -23,6 +23,8 @@ public record Source(String id, String citation, Standing standing) {
   public enum Standing {
     /** A citation that can be looked up. */
     PUBLISHED,
+    /** Read in one's own workshop: the citation says when, on what and with which instrument. */
+    MEASURED,
     /** A rule of thumb of the trade without a source. */
     COMMON_PRACTICE,
     /** Recalled or proposed; not checked against a text. */

@@ -53,8 +53,7 @@ public final class LabelDrafts {
   private static final int DEEPEST = 8;
 
   /** Of these some are nanomaterials, and only the supplier knows which. */
-  private static final Set<String> MAY_BE_NANO =
-      Set.of("particle", "pearl", "powder", COLOURANT);
+  private static final Set<String> MAY_BE_NANO = Set.of("particle", "pearl", "powder", COLOURANT);
 
   private final Knowledge knowledge;
   private final Reviewer reviewer;
@@ -187,8 +186,7 @@ public final class LabelDrafts {
       Set<String> names = new HashSet<>();
       Map<String, Bounded> solvedFor = solvedFor();
       for (Profile.OfItem item : profile.values("ingredient", Set.of("share"))) {
-        Bounded share =
-            solvedFor.getOrDefault(item.item(), item.values().get(0).value());
+        Bounded share = solvedFor.getOrDefault(item.item(), item.values().get(0).value());
         Shown shown = Shown.of("share", share, Unit.PERCENT);
         if (shown.isKnown() && shown.high() <= 0) {
           continue;
@@ -411,6 +409,9 @@ public final class LabelDrafts {
 
     private List<LabelDraft.Field> fields() {
       List<LabelDraft.Field> all = new ArrayList<>();
+      if (knowledge.rules().rowsOf("label-fields").isEmpty()) {
+        unknown.add("What else stands on the pack: the rule sets at hand have no label-fields.");
+      }
       for (Table.Row row : knowledge.rules().rowsOf("label-fields")) {
         List<Source> sources = new ArrayList<>();
         row.sources()
@@ -464,7 +465,9 @@ public final class LabelDrafts {
         boolean ofLaw =
             finding.rule().startsWith("label.")
                 || finding.rule().startsWith("law-eu.")
-                || finding.rule().startsWith("composition.");
+                // A name nobody knows and a recipe that does not add up make a wrong list.
+                || finding.rule().startsWith("composition.")
+                    && finding.severity() == Severity.ERROR;
         boolean counts = finding.outcome() != Outcome.UNKNOWN || finding.mustBeKnown();
         if (ofLaw && counts && !finding.isAccepted() && finding.level() != Severity.NOTE) {
           all.add(
@@ -477,7 +480,10 @@ public final class LabelDrafts {
         }
         if (ofLaw && finding.outcome() == Outcome.UNKNOWN) {
           unknown.add(
-              finding.title() + ": not checked without " + String.join(", ", finding.missing()) + ".");
+              finding.title()
+                  + ": not checked without "
+                  + String.join(", ", finding.missing())
+                  + ".");
         }
       }
       return all;

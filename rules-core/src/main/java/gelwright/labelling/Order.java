@@ -12,8 +12,8 @@ import java.util.Optional;
  * 1223/2009, Article 19(1)(g).
  *
  * <p>Shares have ranges. An entry stands by its likely share; where the ranges of two neighbours
- * overlap and one of them is at 1 % or more, or where a range reaches over 1 %, the order is said to
- * be in doubt.
+ * overlap and one of them is at 1 % or more, or where a range reaches over 1 %, the order is said
+ * to be in doubt.
  */
 final class Order {
   /** From this share on the order counts, %. */
@@ -49,8 +49,7 @@ final class Order {
         .sorted(BY_SHARE)
         .forEach(sorted::add);
     for (LabelDraft.Part part :
-        List.of(
-            LabelDraft.Part.ALLERGEN, LabelDraft.Part.NOT_KNOWN, LabelDraft.Part.COLOURANT)) {
+        List.of(LabelDraft.Part.ALLERGEN, LabelDraft.Part.NOT_KNOWN, LabelDraft.Part.COLOURANT)) {
       entries.stream().filter(entry -> entry.part() == part).forEach(sorted::add);
     }
     return List.copyOf(sorted);
@@ -69,25 +68,49 @@ final class Order {
         doubts.add(entry.name() + ": its share is not known, so its place is not.");
       }
     }
+    equals(sorted, doubts);
     for (int i = 0; i < sorted.size(); i++) {
       for (int j = i + 1; j < sorted.size(); j++) {
-        doubt(sorted.get(i), sorted.get(j)).ifPresent(doubts::add);
+        overlap(sorted.get(i), sorted.get(j)).ifPresent(doubts::add);
       }
     }
     return List.copyOf(doubts);
   }
 
-  private static Optional<String> doubt(
-      LabelDraft.Entry before, LabelDraft.Entry after) {
-    boolean counts = isShare(before) && isShare(after) && after.share().high() >= ONE_PERCENT;
-    if (!counts) {
-      return Optional.empty();
+  /** Runs of equal shares at 1 % or more. */
+  private static void equals(List<LabelDraft.Entry> sorted, List<String> doubts) {
+    int from = 0;
+    while (from < sorted.size()) {
+      int to = from + 1;
+      while (to < sorted.size() && equal(sorted.get(from), sorted.get(to))) {
+        to++;
+      }
+      if (to - from > 1) {
+        List<String> names = sorted.subList(from, to).stream().map(LabelDraft.Entry::name).toList();
+        doubts.add(
+            String.join(", ", names.subList(0, names.size() - 1))
+                + " and "
+                + names.get(names.size() - 1)
+                + " are equal: any of them may stand first.");
+      }
+      from = to;
     }
-    if (before.share().likely() == after.share().likely()) {
-      return Optional.of(
-          before.name() + " and " + after.name() + " are equal: either may stand first.");
-    }
-    return after.share().high() > before.share().low()
+  }
+
+  private static boolean equal(LabelDraft.Entry one, LabelDraft.Entry other) {
+    return isShare(one)
+        && isShare(other)
+        && one.share().likely() == other.share().likely()
+        && one.share().likely() >= ONE_PERCENT;
+  }
+
+  private static Optional<String> overlap(LabelDraft.Entry before, LabelDraft.Entry after) {
+    boolean counts =
+        isShare(before)
+            && isShare(after)
+            && after.share().high() >= ONE_PERCENT
+            && !equal(before, after);
+    return counts && after.share().high() > before.share().low()
         ? Optional.of(
             before.name()
                 + " stands before "

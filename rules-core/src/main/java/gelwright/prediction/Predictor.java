@@ -100,18 +100,41 @@ public final class Predictor {
     return new Prediction(
         formula.name(),
         Editions.of(knowledge, formula, on),
-        properties(profile),
-        new Curves(knowledge, profile).all(),
+        properties(profile).stream().map(this::predicted).toList(),
+        curves(profile),
         formula.place(""));
   }
 
-  private List<Predicted> properties(Profile profile) {
+  /** The curves of a profile, always the same ones in the same order. */
+  public List<Curve> curves(Profile profile) {
+    return new Curves(knowledge, profile).all();
+  }
+
+  /**
+   * A number that is told of a formula, with its doubts as the engine has them.
+   *
+   * @param subject what it is a number of; {@link Subject#FORMULA} for the formula as a whole
+   * @param name with the kind of item before it: {@code gel.yield-stress}, {@code gum.hydration}
+   * @param meaning one sentence
+   * @param value as the profile has it
+   */
+  public record Property(Subject subject, String name, String meaning, Profile.Value value) {
+    public Property {
+      requireNonNull(subject, "subject");
+      requireNonNull(name, "name");
+      requireNonNull(meaning, "meaning");
+      requireNonNull(value, "value");
+    }
+  }
+
+  /** The numbers that are told of a profile, in the order of {@link Prediction#properties}. */
+  public static List<Property> properties(Profile profile) {
     Vocabulary vocabulary = Profile.vocabulary();
-    List<Predicted> all = new ArrayList<>();
+    List<Property> all = new ArrayList<>();
     for (Profile.Value value : profile.values()) {
       String meaning =
           vocabulary.property(value.name()).map(Vocabulary.Property::meaning).orElse("");
-      all.add(predicted(Subject.FORMULA, value.name(), meaning, value));
+      all.add(new Property(Subject.FORMULA, value.name(), meaning, value));
     }
     Set<String> told = new HashSet<>();
     for (OfKind each : OF_ITEMS) {
@@ -126,7 +149,7 @@ public final class Predictor {
                     .map(Vocabulary.Property::meaning)
                     .orElse("");
             Subject subject = new Subject(each.kind(), item.item());
-            all.add(predicted(subject, each.kind() + "." + value.name(), meaning, value));
+            all.add(new Property(subject, each.kind() + "." + value.name(), meaning, value));
           }
         }
       }
@@ -141,15 +164,16 @@ public final class Predictor {
     };
   }
 
-  private Predicted predicted(Subject subject, String name, String meaning, Profile.Value value) {
+  private Predicted predicted(Property property) {
+    Profile.Value value = property.value();
     List<Source> sources = new ArrayList<>();
     for (String id : value.sources()) {
       knowledge.catalogue().source(id).ifPresent(sources::add);
     }
     return new Predicted(
-        subject,
-        meaning,
-        Shown.of(name, value.value(), value.unit()),
+        property.subject(),
+        property.meaning(),
+        Shown.of(property.name(), value.value(), value.unit()),
         value.origin().name().toLowerCase(Locale.ROOT),
         sources,
         doubts(value.value(), value.unit()));

@@ -31,7 +31,7 @@ public final class Spelling {
     List<Candidate> candidates = new ArrayList<>();
     for (String candidate : known) {
       if (Math.abs(candidate.length() - word.length()) <= allowed) {
-        int distance = distance(lower, candidate.toLowerCase(Locale.ROOT));
+        int distance = distance(lower, candidate.toLowerCase(Locale.ROOT), allowed);
         if (distance <= allowed) {
           candidates.add(new Candidate(candidate, distance));
         }
@@ -60,14 +60,21 @@ public final class Spelling {
    * table are kept.
    */
   static int distance(String a, String b) {
+    return distance(a, b, Integer.MAX_VALUE - 1);
+  }
+
+  /** The same where it is at most so much; any number above that elsewhere. */
+  private static int distance(String a, String b, int most) {
     int[] beforeLast = new int[b.length() + 1];
     int[] last = new int[b.length() + 1];
     int[] row = new int[b.length() + 1];
     for (int j = 0; j <= b.length(); j++) {
       last[j] = j;
     }
+    int leastOfLast = 0;
     for (int i = 1; i <= a.length(); i++) {
       row[0] = i;
+      int least = i;
       for (int j = 1; j <= b.length(); j++) {
         int same = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
         row[j] = Math.min(Math.min(row[j - 1] + 1, last[j] + 1), last[j - 1] + same);
@@ -79,7 +86,13 @@ public final class Spelling {
         if (swapped) {
           row[j] = Math.min(row[j], beforeLast[j - 2] + 1);
         }
+        least = Math.min(least, row[j]);
       }
+      // Every way to the end leads through this row, or over it by a swap from the one before.
+      if (least > most && leastOfLast >= most) {
+        return most + 1;
+      }
+      leastOfLast = least;
       int[] free = beforeLast;
       beforeLast = last;
       last = row;

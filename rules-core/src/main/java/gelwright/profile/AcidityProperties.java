@@ -29,6 +29,8 @@ final class AcidityProperties {
 
   static final double HIGHEST = 15;
 
+  private static final List<String> NUMBERED = List.of("pKa 1", "pKa 2", "pKa 3", "pKa 4");
+
   /** Asks for the species of one mole instead of a mass. */
   private static final double PER_MOLE = -1;
 
@@ -262,8 +264,12 @@ final class AcidityProperties {
     return world.within(
         0,
         Practice.PH_PREDICTED,
-        "raw materials' own pH in " + world.model().name(),
+        ownPHDoubt(world.model().name()),
         "the pH of the product");
+  }
+
+  static String ownPHDoubt(String formula) {
+    return "raw materials' own pH in " + formula;
   }
 
   /** What is dissolved in the water phase, as far as it takes part in the charge balance. */
@@ -338,7 +344,9 @@ final class AcidityProperties {
       }
     } else if (acid.get().slope().isPresent()) {
       double pKa = pKa(world, component, acid.get())[0];
-      double slope = world.value(acid.get().slope().get(), "titration of " + component.name(), "");
+      double slope =
+          world.value(
+              acid.get().slope().get(), world.model().named("titration", component.name()), "");
       solution.species.add(new AcidBase.Polyacid(molality, pKa, slope));
     } else {
       double[] pKa = pKa(world, component, acid.get());
@@ -383,8 +391,9 @@ final class AcidityProperties {
     double[] values = new double[acid.pKa().size()];
     double last = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < values.length; i++) {
-      String which = values.length == 1 ? "pKa of " : "pKa " + (i + 1) + " of ";
-      last = Math.max(last, world.value(acid.pKa().get(i), which + owner, ""));
+      String which =
+          values.length == 1 ? "pKa" : i < NUMBERED.size() ? NUMBERED.get(i) : "pKa " + (i + 1);
+      last = Math.max(last, world.value(acid.pKa().get(i), world.model().named(which, owner), ""));
       values[i] = last;
     }
     return values;
@@ -419,7 +428,9 @@ final class AcidityProperties {
       return new Reading(0, 100, pH.missing());
     }
     if (acid.get().slope().isPresent()) {
-      double slope = world.value(acid.get().slope().get(), "titration of " + component.name(), "");
+      double slope =
+          world.value(
+              acid.get().slope().get(), world.model().named("titration", component.name()), "");
       return pH.map(value -> 100 / (1 + Math.pow(10, (value - pKa[0]) / slope)));
     }
     return pH.map(value -> 100 * neutralFraction(value, pKa, neutral));
@@ -515,7 +526,8 @@ final class AcidityProperties {
       return Optional.empty();
     }
     double mass = world.value(own.get(), component.missing("molar mass"), "");
-    double acidMass = world.value(parent.get(), "molar mass of " + acid.parent(), "");
+    double acidMass =
+        world.value(parent.get(), world.model().named("molar mass", acid.parent()), "");
     return Optional.of(acid.perMolecule() * acidMass / mass);
   }
 }

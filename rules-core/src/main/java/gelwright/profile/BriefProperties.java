@@ -76,10 +76,7 @@ final class BriefProperties {
               Unit.GRAM,
               "smallest step the balance shows",
               (world, item) ->
-                  stated(
-                      world.model().equipment().balance(),
-                      0,
-                      "balance (equipment.balance)")));
+                  stated(world.model().equipment().balance(), 0, "balance (equipment.balance)")));
 
   static final List<Definition> OF_MARKETS =
       List.of(

@@ -3,11 +3,13 @@ package gelwright.profile;
 import gelwright.formula.Amount;
 import gelwright.formula.Line;
 import gelwright.ingredient.Ingredient;
+import gelwright.ingredient.Lot;
 import gelwright.quantity.Share;
 import gelwright.rule.Truth;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /** One ingredient of the expanded recipe, with every line that brings it. */
@@ -30,8 +32,15 @@ final class Component {
    * @param line index of the line
    * @param units exact share, in the units of {@link Share}
    * @param source the line itself
+   * @param lot what is known of the lot that the line names
+   * @param stranger whether the line names a lot of which nothing is known
    */
-  record Part(int line, long units, Line source) {}
+  record Part(int line, long units, Line source, Optional<Lot> lot, boolean stranger) {
+    /** A part of no lot in particular. */
+    Part(int line, long units, Line source) {
+      this(line, units, source, Optional.empty(), false);
+    }
+  }
 
   /**
    * A component.

@@ -6,10 +6,11 @@ import gelwright.ingredient.GumPair;
 import gelwright.ingredient.HydrationData;
 import gelwright.ingredient.Ingredient;
 import gelwright.ingredient.Known;
+import gelwright.ingredient.Lot;
 import gelwright.ingredient.Setting;
+import gelwright.ingredient.Source;
 import gelwright.ingredient.Trait;
 import gelwright.quantity.Numbers;
-import gelwright.quantity.Unit;
 import gelwright.rule.Truth;
 import gelwright.science.EthanolViscosity;
 import gelwright.science.FlowCurve;
@@ -78,9 +79,24 @@ final class GelFlow {
    *
    * @param component the gum
    * @param grade one that the gum's sheet knows; empty for the usual kind
-   * @param parts the lines that bring it
+   * @param parts the lines that bring it, all of one grade and lot
    */
   record Portion(Component component, Optional<String> grade, List<Component.Part> parts) {
+    private Component.Part first() {
+      return parts.get(0);
+    }
+
+    private Optional<Lot> lot() {
+      return first().lot();
+    }
+
+    /** Name of the gum, with its lot if there is one. */
+    String name() {
+      return first().lot().isPresent() || first().stranger()
+          ? component.name() + ", lot " + first().source().lot().orElse("")
+          : component.name();
+    }
+
     double share() {
       long units = 0;
       for (Component.Part part : parts) {
@@ -89,13 +105,23 @@ final class GelFlow {
       return (double) units / component.units();
     }
 
+    // Who names a lot says that it differs: of one that nobody measured the flow is not known.
     Known<Gum> gum() {
+      if (first().stranger()) {
+        return Known.unknown();
+      }
       Known<Gum> own = own(Ingredient.Grade::gum);
-      return own.isUnknown() ? component.ingredient().gum() : own;
+      Known<Gum> usual = own.isUnknown() ? component.ingredient().gum() : own;
+      Known<Gum> measured = lot().map(Lot::gum).orElse(Known.unknown());
+      return measured.isUnknown()
+          ? usual
+          : measured.fold(
+              lot -> Known.given(usual.toOptional().map(lot::over).orElse(lot)), measured, usual);
     }
 
     Known<HydrationData> hydration() {
-      Known<HydrationData> own = own(Ingredient.Grade::hydration);
+      Known<HydrationData> measured = lot().map(Lot::hydration).orElse(Known.unknown());
+      Known<HydrationData> own = measured.isUnknown() ? own(Ingredient.Grade::hydration) : measured;
       return own.isUnknown() ? component.ingredient().hydration() : own;
     }
 
@@ -107,25 +133,27 @@ final class GelFlow {
     }
   }
 
-  /** What a recipe brings of a gum, by grade. */
+  /** What a recipe brings of a gum, by grade and lot. */
   static List<Portion> portions(Component component) {
-    Map<String, List<Component.Part>> byGrade = new TreeMap<>();
+    Map<String, List<Component.Part>> alike = new TreeMap<>();
     for (Component.Part part : component.parts()) {
-      String grade = part.source().grade().orElse("");
-      boolean known = component.ingredient().grades().containsKey(grade);
       if (part.units() > 0 || component.units() == 0) {
-        byGrade.computeIfAbsent(known ? grade : "", key -> new ArrayList<>()).add(part);
+        String lot =
+            part.lot().isPresent() || part.stranger() ? part.source().lot().orElse("") : "";
+        String key = grade(component, part).orElse("") + "\n" + lot;
+        alike.computeIfAbsent(key, unused -> new ArrayList<>()).add(part);
       }
     }
     List<Portion> portions = new ArrayList<>();
-    byGrade.forEach(
-        (grade, parts) ->
-            portions.add(
-                new Portion(
-                    component,
-                    grade.isEmpty() ? Optional.empty() : Optional.of(grade),
-                    List.copyOf(parts))));
+    for (List<Component.Part> parts : alike.values()) {
+      portions.add(new Portion(component, grade(component, parts.get(0)), List.copyOf(parts)));
+    }
     return portions;
+  }
+
+  /** The grade of a part, if the gum's sheet knows it. */
+  private static Optional<String> grade(Component component, Component.Part part) {
+    return part.source().grade().filter(component.ingredient().grades()::containsKey);
   }
 
   /**
@@ -146,6 +174,20 @@ final class GelFlow {
       return portion.component().name();
     }
 
+    /** Whether its law was read in one's own workshop. */
+    boolean measured(World world) {
+      return gum.parameters().values().stream()
+          .flatMap(figure -> figure.sources().stream())
+          .anyMatch(
+              id ->
+                  world
+                      .model()
+                      .catalogue()
+                      .source(id)
+                      .filter(source -> source.standing() == Source.Standing.MEASURED)
+                      .isPresent());
+    }
+
     double concentration(boolean thick) {
       return thick ? high : sure ? low : 0;
     }
@@ -164,6 +206,7 @@ final class GelFlow {
   private static final class Notes {
     final Set<String> missing = new TreeSet<>();
     boolean unbounded;
+    boolean joint;
   }
 
   /** The predicted flow at 25 °C, computed once. */
@@ -195,17 +238,22 @@ final class GelFlow {
     // By name, so that the order of the lines does not matter.
     pieces.sort(
         Comparator.comparing(Piece::name)
-            .thenComparing(piece -> piece.portion().grade().orElse("")));
+            .thenComparing(piece -> piece.portion().grade().orElse(""))
+            .thenComparing(piece -> piece.portion().name()));
     world.predicted();
     Reading solvent = solvent(world, celsius);
     notes.missing.addAll(solvent.missing());
     List<FlowCurve> thin =
         loaded(
             world,
-            curves(world, pieces, false, celsius, solvent.low(), notes),
+            covered(world, pieces, curves(world, pieces, false, celsius, solvent.low(), notes)),
             false,
             notes.missing);
-    List<FlowCurve> mixed = curves(world, pieces, true, celsius, solvent.high(), notes);
+    List<FlowCurve> mixed =
+        covered(world, pieces, curves(world, pieces, true, celsius, solvent.high(), notes));
+    if (!pieces.isEmpty() && !notes.joint && pieces.stream().allMatch(p -> p.measured(world))) {
+      world.measured();
+    }
     if (notes.unbounded) {
       return new CurveBound(thin, Optional.empty(), notes.missing);
     }
@@ -213,12 +261,46 @@ final class GelFlow {
         thin, Optional.of(loaded(world, mixed, true, notes.missing)), notes.missing);
   }
 
+  // Beyond the shear rates that readings of the gums cover, the slope of the curve is in doubt.
+  private static List<FlowCurve> covered(World world, List<Piece> pieces, List<FlowCurve> curves) {
+    double from = 0;
+    double to = Double.POSITIVE_INFINITY;
+    Set<String> names = new TreeSet<>();
+    for (Piece piece : pieces) {
+      if (piece.gum().rates().isPresent()) {
+        Gum.Rates rates = piece.gum().rates().get();
+        from = Math.max(from, rates.from());
+        to = Math.min(to, rates.to());
+        names.add(piece.portion().name());
+      }
+    }
+    if (names.isEmpty()) {
+      return curves;
+    }
+    double tilt =
+        world.within(
+            0,
+            Practice.TILT,
+            "slope of the flow curve away from the readings of " + String.join("; ", names),
+            "a flow curve at more shear rates");
+    if (tilt == 0) {
+      return curves;
+    }
+    // Readings of two gums that have no shear rate in common cover none of the mixture's.
+    double low = from <= to ? from : Math.sqrt(from * to);
+    double high = Math.max(low, to);
+    return curves.stream()
+        .<FlowCurve>map(
+            curve -> new FlowCurve.Joined(curve, low, high, curve.tilted(tilt), curve.tilted(tilt)))
+        .toList();
+  }
+
   private static Optional<Piece> piece(
       World world, Portion portion, double celsius, boolean sure, Notes notes) {
     Component component = portion.component();
     Optional<Gum> data = portion.gum().toOptional();
     if (data.isEmpty()) {
-      notes.missing.add("flow law of " + component.name());
+      notes.missing.add("flow law of " + portion.name());
       notes.unbounded = true;
       return Optional.empty();
     }
@@ -242,7 +324,7 @@ final class GelFlow {
         notes.unbounded |= state.maySetLater();
       }
     }
-    String range = outside(component.name(), gum);
+    String range = outside(portion.name(), gum);
     double present = high;
     if (high < gum.from()) {
       notes.missing.add(range);
@@ -259,8 +341,15 @@ final class GelFlow {
     Reading left = GumModifiers.factor(world, component, gum, high);
     notes.missing.addAll(left.missing());
     double warm = warmth(world, gum, component.name(), celsius);
-    Reading factor = left.map(value -> value * warm);
-    FlowLaw law = law(world, component.name(), gum);
+    double strength =
+        gum.strength()
+            .map(
+                figure ->
+                    world.value(
+                        figure, "readings of " + portion.name(), "more readings of the lot"))
+            .orElse(1.0);
+    Reading factor = left.map(value -> value * warm * strength);
+    FlowLaw law = law(world, portion.name(), gum);
     return Optional.of(new Piece(portion, gum, law, low, high, present, factor, sure));
   }
 
@@ -322,7 +411,7 @@ final class GelFlow {
    * range from nothing to twice that.
    */
   static double energy(World world, Optional<Figure> known, String name) {
-    String what = "flow activation energy of " + name;
+    String what = world.model().named("flow activation energy", name);
     String settledBy = "the viscosity at two temperatures";
     if (known.isPresent()) {
       return Math.max(0, world.value(known.get(), what, settledBy));
@@ -485,6 +574,7 @@ final class GelFlow {
     double warm = warmth(world, gum, name, celsius);
     double factor = (thick ? left.high() : left.low()) * warm;
     FlowLaw law = law(world, name, gum);
+    notes.joint = true;
     boolean within = share >= pair.least() && share <= pair.most();
     if (!within) {
       // Of the scarcer gum each part draws in as much of the other as the window allows.
@@ -653,53 +743,26 @@ final class GelFlow {
   // ---------------------------------------------------------------------------------------------
 
   private static FlowLaw law(World world, String name, Gum gum) {
-    FlowLaw.Range range = new FlowLaw.Range(gum.from(), gum.to());
-    Parameters p = new Parameters(world, name, gum.parameters());
-    return switch (gum.law()) {
-      case "herschel-bulkley" ->
-          new FlowLaw.HerschelBulkley(
-              p.of("yield"),
-              p.of("yield-power"),
-              p.of("consistency"),
-              p.of("consistency-power"),
-              p.of("flow-index"),
-              range);
-      case "cross" ->
-          new FlowLaw.Cross(
-              p.of("zero-shear-viscosity"),
-              p.of("zero-shear-power"),
-              p.of("time"),
-              p.of("time-power"),
-              p.of("cross-exponent"),
-              range);
-      case "coil" ->
-          new FlowLaw.RandomCoil(
-              p.of("intrinsic-viscosity") / Unit.DECILITRE_PER_GRAM.toBase(1),
-              p.of("break"),
-              p.of("power-below"),
-              p.of("power-above"),
-              p.of("molar-mass") * relaxation(world, name),
-              p.of("cross-exponent"),
-              p.of("specific-at-break"),
-              range);
-      case "newtonian" -> new FlowLaw.Exponential(p.of("viscosity"), p.of("growth"), range);
-      default -> throw new IllegalArgumentException("no such flow law: " + gum.law());
-    };
+    double[] parts = new double[gum.together().size()];
+    for (int i = 0; i < parts.length; i++) {
+      parts[i] =
+          world.within(
+              0,
+              1,
+              "fit to the readings of " + name + (i == 0 ? "" : ", doubt " + (i + 1)),
+              "more readings of the lot");
+    }
+    return GumLaw.of(
+        gum,
+        parameter ->
+            world.value(GumLaw.parameter(gum, parameter), parameter + " of " + name, FLOW_READING)
+                * GumLaw.moved(gum, parameter, parts),
+        () -> relaxation(world, name));
   }
 
   /** The molar mass of a coil enters its relaxation time alone, which is good to this factor. */
   private static double relaxation(World world, String name) {
     return world.withinFactor(
-        1, Practice.RELAXATION_FACTOR, "relaxation time of " + name, FLOW_READING);
-  }
-
-  private record Parameters(World world, String gum, Map<String, Figure> figures) {
-    double of(String name) {
-      Figure figure = figures.get(name);
-      if (figure == null) {
-        throw new IllegalArgumentException("flow law of " + gum + " lacks " + name);
-      }
-      return world.value(figure, name + " of " + gum, FLOW_READING);
-    }
+        1, Practice.RELAXATION_FACTOR, world.model().named("relaxation time", name), FLOW_READING);
   }
 }

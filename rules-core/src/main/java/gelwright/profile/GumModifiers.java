@@ -16,15 +16,6 @@ import java.util.function.DoubleUnaryOperator;
 
 /** What salt, pH, ethanol and polyols beside a gum make of its flow. */
 final class GumModifiers {
-  /**
-   * Most that salt changes the flow of a charged gum whose sheet does not say what it does, ×/÷.
-   * Engine value, from memory.
-   */
-  private static final double SALT_FACTOR = 2;
-
-  /** Ionic strength at which that is reached, mol/kg: that of physiological saline, a third. */
-  private static final double SALTED = 0.05;
-
   /** Ethanol in the water phase that any gum bears, %. Common practice, no source. */
   private static final double ETHANOL_BORNE = 10;
 
@@ -126,8 +117,9 @@ final class GumModifiers {
     }
     Reading strength = world.of(AcidityProperties.IONIC_STRENGTH);
     double unscreened =
-        FlowModifiers.unsaltedCoilBound(SALT_FACTOR, SALTED, Math.min(1e9, strength.high()));
-    double range = SALT_FACTOR + 1 - unscreened;
+        FlowModifiers.unsaltedCoilBound(
+            Practice.SALT_FACTOR, Practice.SALTED, Math.min(1e9, strength.high()));
+    double range = Practice.SALT_FACTOR + 1 - unscreened;
     world.source(Practice.SOURCE);
     if (charge.isUnknown()) {
       return new Reading(

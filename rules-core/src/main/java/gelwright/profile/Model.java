@@ -14,7 +14,9 @@ import gelwright.quantity.Quantity;
 import gelwright.rule.Truth;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -43,6 +45,7 @@ final class Model {
   private final List<Component> adjusters;
   private final List<AcceptanceState> acceptances;
   private final Optional<LocalDate> on;
+  private final Map<String, Map<String, String>> names = new HashMap<>();
   private int touched;
 
   /**
@@ -214,6 +217,25 @@ final class Model {
   /** The day the formula is reviewed for; empty when no review asks. */
   Optional<LocalDate> on() {
     return on;
+  }
+
+  /**
+   * What is in doubt of something, in words: "consistency of Xanthan Gum". Asked for in every
+   * shifted world, so put together once.
+   */
+  String named(String what, String name) {
+    Map<String, String> ofName = names.computeIfAbsent(name, key -> new HashMap<>());
+    String known = ofName.get(what);
+    if (known == null) {
+      known = what + " of " + name;
+      ofName.put(what, known);
+    }
+    return known;
+  }
+
+  List<String> ingredients() {
+    touched |= RECIPE;
+    return recipe.components().stream().map(Component::name).toList();
   }
 
   Component component(int index) {

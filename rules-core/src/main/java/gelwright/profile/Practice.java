@@ -4,9 +4,9 @@ package gelwright.profile;
  * The few inputs of the engine that belong to no ingredient: each with its 90 % range, unit, source
  * and standing. They are doubts like any other and show up as such.
  */
-final class Practice {
+public final class Practice {
   /** Source id under which all of these are cited: common practice, no source. */
-  static final String SOURCE = "engine-practice";
+  public static final String SOURCE = "engine-practice";
 
   /** Temperature of a room in which nobody measured it, °C. Common practice, no source. */
   static final double ROOM = 22;
@@ -51,7 +51,7 @@ final class Practice {
   static final double FULLEST = 0.55;
 
   /** Range added to a reading of viscosity or stress by instrument and sample, ×/÷. From memory. */
-  static final double READING_FACTOR = 1.1;
+  public static final double READING_FACTOR = 1.1;
 
   /**
    * Turn of the flow curve away from a reading, as ± on the flow index: how much the index of one
@@ -60,19 +60,19 @@ final class Practice {
   static final double TILT = 0.1;
 
   /** ± range of the temperature of a reading that says none, about 25 °C, K. Common practice. */
-  static final double READING_TEMPERATURE_RANGE = 3;
+  public static final double READING_TEMPERATURE_RANGE = 3;
 
   /** A reading within so many K of 25 °C counts as taken there. */
-  static final double READING_TEMPERATURE_NEAR = 0.5;
+  public static final double READING_TEMPERATURE_NEAR = 0.5;
 
   /**
    * Activation energy of flow of a gum whose sheet gives none, J/mol: that of water between 20 and
    * 40 °C, from 1.002 and 0.653 mPa·s (CRC Handbook).
    */
-  static final double FLOW_ENERGY = 16_300;
+  public static final double FLOW_ENERGY = 16_300;
 
   /** ± range of {@link #FLOW_ENERGY}, J/mol: most gums lie between 2 and 30 kJ/mol, from memory. */
-  static final double FLOW_ENERGY_RANGE = 14_000;
+  public static final double FLOW_ENERGY_RANGE = 14_000;
 
   /**
    * ×/÷ range of what the polyols add to the viscosity of the water: glycerol's own is good to 6 %,
@@ -106,6 +106,15 @@ final class Practice {
 
   /** ×/÷ range of {@link #DRIFT_UNSEEN}. */
   static final double DRIFT_UNSEEN_FACTOR = 2;
+
+  /**
+   * Most that salt changes the flow of a charged gum whose sheet does not say what it does, ×/÷.
+   * Engine value, from memory.
+   */
+  public static final double SALT_FACTOR = 2;
+
+  /** Ionic strength at which that is reached, mol/kg: that of physiological saline, a third. */
+  public static final double SALTED = 0.05;
 
   private Practice() {}
 }

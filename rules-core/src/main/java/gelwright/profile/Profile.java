@@ -13,6 +13,7 @@ import gelwright.quantity.Share;
 import gelwright.quantity.Unit;
 import gelwright.rule.Chosen;
 import gelwright.rule.Facts;
+import gelwright.rule.Subject;
 import gelwright.rule.Truth;
 import gelwright.rule.Vocabulary;
 import java.time.LocalDate;
@@ -25,7 +26,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The computed properties of one formula. Each is computed once, when it is first asked for; use a
@@ -48,7 +49,10 @@ public final class Profile implements Facts {
   // By slot.
   private final Chosen[] choices = new Chosen[Properties.FORMULA.size()];
   private final IdentityHashMap<Definition, Bounded[]> numbers = new IdentityHashMap<>();
-  private final Map<Integer, List<Item>> items = new HashMap<>();
+  private final @Nullable List<Item>[] items = lists();
+  private final @Nullable List<Subject>[] subjects = lists();
+  private final IdentityHashMap<Definition, @Nullable Chosen[]> choicesOfItems =
+      new IdentityHashMap<>();
   private final Map<Call, Definition> calls = new HashMap<>();
 
   /** The worlds with a doubt shifted by one standard deviation either way. */
@@ -128,6 +132,15 @@ public final class Profile implements Facts {
     return new Profile(formula, profiler, acceptances, model.on());
   }
 
+  /**
+   * Names of the doubts that carry the formula's name and yet are about its raw materials as
+   * bought, not about one making or one reading of it: two formulas of the same materials share
+   * them.
+   */
+  public Set<String> doubtsOfMaterials() {
+    return Set.of(AcidityProperties.ownPHDoubt(formula.name()));
+  }
+
   /** The names and types of all properties. */
   public static Vocabulary vocabulary() {
     return Properties.VOCABULARY;
@@ -172,13 +185,11 @@ public final class Profile implements Facts {
 
   /** All numbers of the formula as a whole, in the order of their names. */
   public List<Value> values() {
-    TreeMap<String, Value> all = new TreeMap<>();
-    for (Definition definition : Properties.FORMULA) {
-      if (definition.isNumber()) {
-        all.put(definition.name(), value(definition));
-      }
+    List<Value> all = new ArrayList<>(Properties.NUMBERS.size());
+    for (Definition definition : Properties.NUMBERS.values()) {
+      all.add(value(definition));
     }
-    return List.copyOf(all.values());
+    return List.copyOf(all);
   }
 
   /**
@@ -475,13 +486,12 @@ public final class Profile implements Facts {
 
   /** Ids of the sources that a property of the formula, or of an item, rests on, sorted. */
   public List<String> sourcesOf(String property) {
-    for (Definition definition : Properties.FORMULA) {
-      if (definition.name().equals(property) && definition.isNumber()) {
-        number(definition, 0);
-        return likely.sources(likely.compute(definition, 0).basis());
-      }
+    Definition definition = Properties.NUMBERS.get(property);
+    if (definition == null) {
+      return List.of();
     }
-    return List.of();
+    number(definition, 0);
+    return likely.sources(likely.compute(definition, 0).basis());
   }
 
   /** The same for a property of an item, such as {@code undissociated} of a preservative. */
@@ -621,7 +631,28 @@ public final class Profile implements Facts {
 
   @Override
   public List<Item> items(int kind) {
-    return items.computeIfAbsent(kind, this::findItems);
+    List<Item> known = items[kind];
+    if (known == null) {
+      known = findItems(kind);
+      items[kind] = known;
+    }
+    return known;
+  }
+
+  @Override
+  public List<Subject> subjects(int kind) {
+    List<Subject> known = subjects[kind];
+    if (known == null) {
+      known = Facts.super.subjects(kind);
+      subjects[kind] = known;
+    }
+    return known;
+  }
+
+  // One list for each kind.
+  @SuppressWarnings({"unchecked", "rawtypes"})
+  private static <T> @Nullable List<T>[] lists() {
+    return new List[Properties.KINDS.size()];
   }
 
   private List<Item> findItems(int slot) {
@@ -635,6 +666,20 @@ public final class Profile implements Facts {
       }
     }
     return List.copyOf(found);
+  }
+
+  private Chosen choiceOfItem(Definition definition, int item) {
+    @Nullable Chosen[] known = choicesOfItems.get(definition);
+    if (known == null || item >= known.length) {
+      known = known == null ? new Chosen[item + 1] : Arrays.copyOf(known, 2 * item + 1);
+      choicesOfItems.put(definition, known);
+    }
+    Chosen choice = known[item];
+    if (choice == null) {
+      choice = definition.chosen(model, item);
+      known[item] = choice;
+    }
+    return choice;
   }
 
   private Bounded number(Definition definition, int item) {
@@ -754,7 +799,7 @@ public final class Profile implements Facts {
 
     @Override
     public Chosen choice(int slot) {
-      return family.definitions().get(slot).chosen(model, index);
+      return choiceOfItem(family.definitions().get(slot), index);
     }
 
     @Override
@@ -771,6 +816,16 @@ public final class Profile implements Facts {
     public List<Item> items(int kind) {
       throw new IllegalArgumentException("items are asked of the formula, not of an item");
     }
+  }
+
+  /** INCI names of the ingredients, blends and solutions taken apart, in the recipe's order. */
+  public List<String> ingredients() {
+    return model.ingredients();
+  }
+
+  /** Whether the catalogue has all ingredients of the recipe. */
+  public boolean knowsAllIngredients() {
+    return !strangers;
   }
 
   /** The formula this is the profile of. */

@@ -2,7 +2,10 @@ package gelwright.profile;
 
 import gelwright.rule.Vocabulary;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.function.BiFunction;
 import java.util.function.ToIntFunction;
 
@@ -30,6 +33,10 @@ final class Properties {
       boolean always) {}
 
   static final List<Definition> FORMULA = formula();
+
+  /** The numbers among them, by name. */
+  static final SortedMap<String, Definition> NUMBERS = numbers();
+
   static final List<Kind> KINDS = kinds();
   static final Vocabulary VOCABULARY = vocabulary();
 
@@ -49,6 +56,16 @@ final class Properties {
     all.addAll(LabelProperties.ALL);
     all.addAll(StirringProperties.ALL);
     return List.copyOf(all);
+  }
+
+  private static SortedMap<String, Definition> numbers() {
+    SortedMap<String, Definition> numbers = new TreeMap<>();
+    for (Definition definition : FORMULA) {
+      if (definition.isNumber()) {
+        numbers.put(definition.name(), definition);
+      }
+    }
+    return Collections.unmodifiableSortedMap(numbers);
   }
 
   private static List<Kind> kinds() {
@@ -199,7 +216,8 @@ final class Properties {
           function.parameters(),
           function.result(),
           function.unit(),
-          function.meaning());
+          function.meaning(),
+          function.names() == Functions.Names.INGREDIENTS);
     }
     return builder.build();
   }

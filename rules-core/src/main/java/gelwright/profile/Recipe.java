@@ -6,6 +6,7 @@ import gelwright.formula.Line;
 import gelwright.ingredient.Catalogue;
 import gelwright.ingredient.Ingredient;
 import gelwright.ingredient.Known;
+import gelwright.ingredient.Lot;
 import gelwright.quantity.Share;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -63,11 +64,14 @@ final class Recipe {
     Map<String, Ingredient> found = new LinkedHashMap<>();
     for (int i = 0; i < formula.lines().size(); i++) {
       Line line = formula.lines().get(i);
-      Optional<Ingredient> ingredient =
-          line.lot().flatMap(lot -> catalogue.find(line.name() + " " + lot));
-      if (ingredient.isEmpty()) {
-        ingredient = catalogue.find(line.name());
-      }
+      // A lot is one of the ingredient's, else an own ingredient of both names, else a stranger.
+      Optional<Lot> lot = line.lot().flatMap(name -> catalogue.lot(line.name(), name));
+      Optional<Ingredient> own =
+          lot.isPresent()
+              ? Optional.empty()
+              : line.lot().flatMap(name -> catalogue.find(line.name() + " " + name));
+      Optional<Ingredient> ingredient = own.isPresent() ? own : catalogue.find(line.name());
+      boolean stranger = line.lot().isPresent() && lot.isEmpty() && own.isEmpty();
       long units =
           line.amount() instanceof Amount.Stated amount
               ? amount.share().units()
@@ -80,7 +84,8 @@ final class Recipe {
         Component.Part water = new Component.Part(i, units - content, line);
         add(parts, found, WATER, catalogue.find(WATER), water);
       }
-      expand(catalogue, line, i, name, ingredient, content, parts, found, 0);
+      Component.Part whole = new Component.Part(i, content, line, lot, stranger);
+      expand(catalogue, whole, name, ingredient, parts, found, 0);
     }
     for (Map.Entry<String, List<Component.Part>> entry : parts.entrySet()) {
       Ingredient ingredient = found.get(entry.getKey());
@@ -98,29 +103,29 @@ final class Recipe {
 
   private static void expand(
       Catalogue catalogue,
-      Line line,
-      int index,
+      Component.Part whole,
       String name,
       Optional<Ingredient> ingredient,
-      long units,
       Map<String, List<Component.Part>> parts,
       Map<String, Ingredient> found,
       int depth) {
     if (ingredient.isPresent() && !ingredient.get().composition().isEmpty() && depth < DEEPEST) {
       // The last part takes what rounding leaves, so that a blend never gains or loses mass.
-      long left = units;
+      long left = whole.units();
       int remaining = ingredient.get().composition().size();
       for (Map.Entry<String, Share> part : ingredient.get().composition().entrySet()) {
         remaining--;
-        long share = remaining == 0 ? left : new Share(units).part(part.getValue()).units();
+        long share = remaining == 0 ? left : new Share(whole.units()).part(part.getValue()).units();
         left -= share;
         Optional<Ingredient> inner = catalogue.find(part.getKey());
         String innerName = inner.map(Ingredient::name).orElse(part.getKey());
-        expand(catalogue, line, index, innerName, inner, share, parts, found, depth + 1);
+        // The lot is that of the blend, not of what the blend is made of.
+        Component.Part piece = new Component.Part(whole.line(), share, whole.source());
+        expand(catalogue, piece, innerName, inner, parts, found, depth + 1);
       }
       return;
     }
-    add(parts, found, name, ingredient, new Component.Part(index, units, line));
+    add(parts, found, name, ingredient, whole);
   }
 
   private static void add(

@@ -1,11 +1,12 @@
 package gelwright.profile;
 
+import static java.util.Objects.requireNonNull;
+
 import gelwright.ingredient.Figure;
 import gelwright.quantity.Doubt;
 import gelwright.quantity.Estimate;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -22,6 +23,12 @@ final class World {
   // recomputes only the properties that rest on its doubt and takes every other from the likely
   // world: shifting one gum's flow law never recomputes a pH. It records nothing itself, since what
   // a property rests on is asked of the likely world alone.
+  //
+  // Of that it recomputes only what the shift reaches: where the doubt does not enter a property
+  // itself, and all it was computed from comes out as in the likely world, so does the property.
+  // The
+  // flow of a gum rests on every pKa by way of the ionic strength; once the ionic strength is seen
+  // to stand still, the flow is left alone.
   //
   // Doubts and sources are numbered as they turn up, so that what a property rests on is a set of
   // bits. Of doubts of one name a property keeps the one it met first.
@@ -48,11 +55,47 @@ final class World {
     Object of(World world, int item);
   }
 
+  /** Something that was made use of. */
+  private record Use(Object what, int item, Computation computation, Computed likely) {}
+
+  /** A set of small numbers. Most are empty, and there are hundreds of them. */
+  private static final class Bits {
+    private static final long[] NONE = {};
+
+    private long[] words = NONE;
+
+    boolean get(int number) {
+      int word = number >> 6;
+      return word < words.length && (words[word] & (1L << number)) != 0;
+    }
+
+    void set(int number) {
+      int word = number >> 6;
+      if (word >= words.length) {
+        words = Arrays.copyOf(words, word + 1);
+      }
+      words[word] |= 1L << number;
+    }
+
+    void addAll(Bits other) {
+      if (other.words.length > words.length) {
+        words = Arrays.copyOf(words, other.words.length);
+      }
+      for (int i = 0; i < other.words.length; i++) {
+        words[i] |= other.words[i];
+      }
+    }
+  }
+
   /** What a property rests on. */
   static final class Basis {
-    final List<NumberedDoubt> doubts = new ArrayList<>();
-    private final BitSet doubtNumbers = new BitSet();
-    private final BitSet sourceNumbers = new BitSet();
+    final List<NumberedDoubt> doubts = new ArrayList<>(0);
+    private final Bits doubtNumbers = new Bits();
+    private final Bits sourceNumbers = new Bits();
+    // Doubts that enter here, not by way of what this is computed from.
+    private final Bits ownNumbers = new Bits();
+    // What this is computed from as far as doubts bear on it, in the order it was asked for.
+    private final List<Use> uses = new ArrayList<>(0);
     boolean measured;
     boolean predicted;
     // Parts of the formula, as the model numbers them.
@@ -62,7 +105,7 @@ final class World {
       for (NumberedDoubt doubt : other.doubts) {
         add(doubt);
       }
-      sourceNumbers.or(other.sourceNumbers);
+      sourceNumbers.addAll(other.sourceNumbers);
       measured |= other.measured;
       predicted |= other.predicted;
     }
@@ -127,7 +170,7 @@ final class World {
 
   /** The same of a world with one doubt shifted, beside the likely world carried. */
   World carried(World likelyThere, int changes) {
-    World world = likelyThere.shift(java.util.Objects.requireNonNull(shifted), deviations);
+    World world = likelyThere.shift(requireNonNull(shifted), deviations);
     keepComputed(world, changes);
     return world;
   }
@@ -185,13 +228,14 @@ final class World {
 
   /** Ids of the sources in a basis that this likely world recorded, sorted. */
   List<String> sources(Basis of) {
-    String[] sorted = new String[of.sourceNumbers.cardinality()];
-    int count = 0;
-    for (int i = of.sourceNumbers.nextSetBit(0); i >= 0; i = of.sourceNumbers.nextSetBit(i + 1)) {
-      sorted[count++] = sources.get(i);
+    List<String> sorted = new ArrayList<>();
+    for (int i = 0; i < sources.size(); i++) {
+      if (of.sourceNumbers.get(i)) {
+        sorted.add(sources.get(i));
+      }
     }
-    Arrays.sort(sorted);
-    return List.of(sorted);
+    sorted.sort(null);
+    return List.copyOf(sorted);
   }
 
   // What the property at hand makes use of, it rests on.
@@ -199,6 +243,9 @@ final class World {
     Computed known = compute(what, item, computation);
     if (likely == null) {
       basis.add(known.basis());
+      if (!known.basis().doubts.isEmpty()) {
+        basis.uses.add(new Use(what, item, computation, known));
+      }
       model.touched(model.touched() | known.basis().parts);
     }
     return known.value();
@@ -214,9 +261,31 @@ final class World {
       return base;
     }
     Computed known = known(what, item);
-    return known != null
-        ? known
-        : keep(what, item, new Computed(computation.of(this, item), base.basis()));
+    if (known != null) {
+      return known;
+    }
+    return keep(
+        what,
+        item,
+        isReached(base.basis()) ? new Computed(computation.of(this, item), base.basis()) : base);
+  }
+
+  // Whether the shift may change what has this basis. Until the first use that differs everything
+  // goes as in the likely world, so nothing is asked for here that would not be asked for anyway.
+  private boolean isReached(Basis of) {
+    NumberedDoubt doubt = requireNonNull(shifted, "shifted");
+    if (of.ownNumbers.get(doubt.number())) {
+      return true;
+    }
+    for (Use use : of.uses) {
+      if (use.likely().basis().doubtNumbers.get(doubt.number())) {
+        Object here = compute(use.what(), use.item(), use.computation()).value();
+        if (here != use.likely().value() && !here.equals(use.likely().value())) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   private Computed record(Computation computation, int item) {
@@ -253,10 +322,12 @@ final class World {
   /** A known figure, in this world. */
   double value(Figure figure, String what, String settledBy) {
     if (likely == null) {
-      figure.sources().forEach(this::source);
+      for (String source : figure.sources()) {
+        source(source);
+      }
       basis.predicted = true;
     }
-    double by = figure.deviation() != 0 ? shiftOf(what, settledBy) : 0;
+    double by = figure.isInDoubt() ? shiftOf(what, settledBy) : 0;
     return by != 0 ? figure.shifted(by) : figure.likely();
   }
 
@@ -276,6 +347,7 @@ final class World {
       known = new NumberedDoubt(new Doubt(what, settledBy), known.number());
     }
     basis.add(known);
+    basis.ownNumbers.set(known.number());
     return 0;
   }
 

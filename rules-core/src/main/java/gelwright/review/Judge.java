@@ -39,12 +39,16 @@ final class Judge {
    */
   record Judged(Outcome outcome, Odds odds, Set<String> missing) {
     Verdict verdict() {
-      return new Verdict(outcome, List.copyOf(new TreeSet<>(missing)));
+      return switch (outcome) {
+        case HOLDS -> Verdict.HOLDS;
+        case NOT_APPLICABLE -> Verdict.NOT_APPLICABLE;
+        case DOES_NOT_APPLY -> Verdict.DOES_NOT_APPLY;
+        default -> new Verdict(outcome, List.copyOf(new TreeSet<>(missing)));
+      };
     }
   }
 
-  static final Judged NOT_APPLICABLE =
-      new Judged(Outcome.NOT_APPLICABLE, Odds.CERTAIN, Set.of());
+  static final Judged NOT_APPLICABLE = new Judged(Outcome.NOT_APPLICABLE, Odds.CERTAIN, Set.of());
   static final Judged DOES_NOT_APPLY =
       new Judged(Outcome.DOES_NOT_APPLY, Odds.IMPOSSIBLE, Set.of());
 

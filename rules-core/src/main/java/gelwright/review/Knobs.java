@@ -56,8 +56,9 @@ final class Knobs {
   }
 
   /** The share of one line, more or less of it. */
-  record ShareOfLine(Line line, int index, Share from, boolean up, Share grid, Water water,
-      boolean mayLeaveOut) implements Knob {
+  record ShareOfLine(
+      Line line, int index, Share from, boolean up, Share grid, Water water, boolean mayLeaveOut)
+      implements Knob {
     private long base() {
       // The last multiple of the grid that is not beyond the share.
       long whole = Math.floorDiv(from.units(), grid.units());
@@ -164,8 +165,14 @@ final class Knobs {
 
   /** A new ingredient, from the least that does anything on. */
   record NewIngredient(
-      String name, String phase, int index, Share least, Optional<Share> usual, Share grid,
-      Water water) implements Knob {
+      String name,
+      String phase,
+      int index,
+      Share least,
+      Optional<Share> usual,
+      Share grid,
+      Water water)
+      implements Knob {
     private Share to(long steps) {
       long first = Math.max(1, -Math.floorDiv(-least.units(), grid.units()));
       return new Share((first + steps - 1) * grid.units());
@@ -209,8 +216,14 @@ final class Knobs {
    * @param adjuster what is added where the recipe has nothing to adjust with
    * @param keepPromise whether the pH of the brief stays as it is
    */
-  record PH(Formula formula, Optional<Double> now, long start, boolean up,
-      Optional<Edit.Addition> adjuster, boolean keepPromise) implements Knob {
+  record PH(
+      Formula formula,
+      Optional<Double> now,
+      long start,
+      boolean up,
+      Optional<Edit.Addition> adjuster,
+      boolean keepPromise)
+      implements Knob {
     private double to(long steps) {
       return (up ? start + steps : start - steps) / 10.0;
     }
@@ -426,8 +439,7 @@ final class Knobs {
     @Override
     public List<Edit> edits(long steps) {
       return List.of(
-          new Edit.OfSize(
-              index, line.name(), stated, Quantity.of(to(steps), Unit.MICROMETRE)));
+          new Edit.OfSize(index, line.name(), stated, Quantity.of(to(steps), Unit.MICROMETRE)));
     }
 
     @Override
@@ -459,8 +471,7 @@ final class Knobs {
 
     @Override
     public List<Edit> edits(long steps) {
-      return List.of(
-          new Edit.OfBatch(Optional.of(now), Quantity.of(to(steps), Unit.GRAM)));
+      return List.of(new Edit.OfBatch(Optional.of(now), Quantity.of(to(steps), Unit.GRAM)));
     }
 
     @Override

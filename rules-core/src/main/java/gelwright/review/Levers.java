@@ -195,8 +195,7 @@ final class Levers {
         }
       }
       case "particle.size" -> sizes(subject, found);
-      case "batch.mass" ->
-          formula.batch().ifPresent(batch -> add(found, new Knobs.Batch(batch)));
+      case "batch.mass" -> formula.batch().ifPresent(batch -> add(found, new Knobs.Batch(batch)));
       default -> shares(rule, subject, up, what, found);
     }
   }
@@ -345,9 +344,7 @@ final class Levers {
                   Optional.empty(),
                   Optional.of(Quantity.of(minutes, Unit.MINUTE)),
                   Optional.empty());
-          found
-              .choices()
-              .add(new Choice(List.of(new Edit.Insertion(i + 1, hydrate)), Effort.STEP));
+          found.choices().add(new Choice(List.of(new Edit.Insertion(i + 1, hydrate)), Effort.STEP));
         }
       }
     }
@@ -554,7 +551,8 @@ final class Levers {
     if (ingredient.isEmpty() || (water.isPresent() && water.get().line() == index)) {
       return;
     }
-    boolean any = kind.equals("ingredient") || kind.equals("adjuster") || kind.equals("electrolyte");
+    boolean any =
+        kind.equals("ingredient") || kind.equals("adjuster") || kind.equals("electrolyte");
     List<String> functions =
         kind.equals("adjuster")
             ? List.of("acid", "base")
@@ -690,7 +688,8 @@ final class Levers {
             .choices()
             .add(
                 new Choice(
-                    List.of(new Edit.Move(step, to)), Effort.ORDER * (1 + Math.abs(to - step) / 10.0)));
+                    List.of(new Edit.Move(step, to)),
+                    Effort.ORDER * (1 + Math.abs(to - step) / 10.0)));
       }
     }
   }
@@ -770,7 +769,8 @@ final class Levers {
   private List<Integer> linesOf(CompiledRule rule, Subject subject, String what) {
     String of = "share of ";
     if (what.startsWith(of)) {
-      List<Integer> named = linesThat(line -> brings(line, Set.of(inci(what.substring(of.length())))));
+      List<Integer> named =
+          linesThat(line -> brings(line, Set.of(inci(what.substring(of.length())))));
       return named.isEmpty() ? linesThat(line -> isMentioned(rule, subject, line)) : named;
     }
     String function = function(what);
@@ -834,7 +834,8 @@ final class Levers {
   private boolean isNamed(Line line, Subject subject) {
     String name = subject.name();
     int comma = name.lastIndexOf(", ");
-    String bare = subject.kind().equals("heat-limit") && comma > 0 ? name.substring(0, comma) : name;
+    String bare =
+        subject.kind().equals("heat-limit") && comma > 0 ? name.substring(0, comma) : name;
     int bracket = bare.lastIndexOf(" (line ");
     return brings(line, Set.of(inci(bracket > 0 ? bare.substring(0, bracket) : bare)));
   }
@@ -847,12 +848,16 @@ final class Levers {
     return catalogue
         .find(line.name())
         .filter(
-            each -> each.composition().keySet().stream().anyMatch(part -> names.contains(inci(part))))
+            each ->
+                each.composition().keySet().stream().anyMatch(part -> names.contains(inci(part))))
         .isPresent();
   }
 
   private static boolean isRow(CompiledRule rule) {
-    return rule.rule().forEach().filter(each -> each.text().strip().startsWith("row of ")).isPresent();
+    return rule.rule()
+        .forEach()
+        .filter(each -> each.text().strip().startsWith("row of "))
+        .isPresent();
   }
 
   // Whether the rule or the row it is about names what a line brings.
@@ -860,7 +865,9 @@ final class Levers {
     Set<String> names = new HashSet<>();
     if (isRow(rule)) {
       String table =
-          rule.rule().forEach().map(each -> each.text().strip().substring("row of ".length()).strip())
+          rule.rule()
+              .forEach()
+              .map(each -> each.text().strip().substring("row of ".length()).strip())
               .orElse("");
       Table rows = rules.tables().get(table);
       if (rows != null) {

@@ -13,8 +13,7 @@ import java.util.Optional;
  * @param offers the best first: fewest new findings, then the smallest change
  * @param none why there is no offer; empty where there is one
  */
-public record Remedies(
-    String rule, Subject subject, List<Remedy> offers, Optional<String> none) {
+public record Remedies(String rule, Subject subject, List<Remedy> offers, Optional<String> none) {
   public Remedies {
     requireNonNull(rule, "rule");
     requireNonNull(subject, "subject");

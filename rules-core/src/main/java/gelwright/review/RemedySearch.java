@@ -16,10 +16,12 @@ import java.util.Set;
 
 /** Looks for what puts the findings of one formula right. */
 final class RemedySearch {
-  // For each finding the rule's levers are turned one at a time until the odds reach the aim. A knob
+  // For each finding the rule's levers are turned one at a time until the odds reach the aim. A
+  // knob
   // is bracketed – one step, two, then an eighth more each time – and the bracket halved, so that
   // the step before the one found does not reach the aim; what is not monotone is looked at step by
-  // step. While a knob is turned only the rule at hand is asked. The few smallest changes that reach
+  // step. While a knob is turned only the rule at hand is asked. The few smallest changes that
+  // reach
   // the aim are then made in earnest: all rules are asked of the changed formula, and what that
   // clears and raises is told with the offer.
   //
@@ -36,7 +38,7 @@ final class RemedySearch {
   private static final int REVIEWED = 12;
 
   /** So many of those with another promise. */
-  private static final int PROMISES = 3;
+  private static final int PROMISES = 8;
 
   /** So many levers, those that help most, are tried in pairs. */
   private static final int PAIRED = 3;
@@ -175,8 +177,7 @@ final class RemedySearch {
   }
 
   private Tried attempt(CompiledRule rule, Subject subject, List<Edit> edits, double effort) {
-    Optional<Judge.Judged> judged =
-        reviewer.judged(rule, changed(edits), then(edits, subject));
+    Optional<Judge.Judged> judged = reviewer.judged(rule, changed(edits), then(edits, subject));
     // Where the subject is gone, there is nothing left to find fault with.
     double odds = judged.map(RemedySearch::odds).orElse(1.0);
     return new Tried(edits, effort, odds, odds >= Remedy.AIM);
@@ -340,15 +341,11 @@ final class RemedySearch {
   }
 
   private Remedy remedy(CompiledRule rule, Subject subject, Tried tried, Finding finding) {
-    Map<Concern, Judge.Judged> after =
-        reviewed.computeIfAbsent(tried.edits(), this::concerns);
+    Map<Concern, Judge.Judged> after = reviewed.computeIfAbsent(tried.edits(), this::concerns);
     Optional<String> measure =
         tried.reaches()
             ? Optional.empty()
-            : reviewer.settledBy(
-                rule,
-                changed(tried.edits()),
-                then(tried.edits(), subject));
+            : reviewer.settledBy(rule, changed(tried.edits()), then(tried.edits(), subject));
     return new Remedy(
         tried.edits(),
         tried.odds(),

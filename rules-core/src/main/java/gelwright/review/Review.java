@@ -71,6 +71,11 @@ public record Review(
     headroom = headroom.map(List::copyOf);
   }
 
+  /** All remedies that are offered, in their order: reports number them from 1. */
+  public List<Remedy> offers() {
+    return remedies.stream().flatMap(List::stream).flatMap(each -> each.offers().stream()).toList();
+  }
+
   /**
    * Something worth measuring or stating.
    *

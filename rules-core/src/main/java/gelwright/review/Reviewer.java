@@ -56,6 +56,7 @@ public final class Reviewer {
   private final Profiler profiler;
   private final List<CompiledRule> aboutFormula;
   private final List<CompiledRule> aboutAcceptances;
+  private final Rows rows;
 
   private Reviewer(Knowledge knowledge) {
     this.knowledge = knowledge;
@@ -65,6 +66,7 @@ public final class Reviewer {
             .collect(Collectors.partitioningBy(rule -> kind(rule).equals(ACCEPTANCE)));
     this.aboutFormula = List.copyOf(parts.get(false));
     this.aboutAcceptances = List.copyOf(parts.get(true));
+    this.rows = new Rows(knowledge.rules().rules(), knowledge.catalogue());
   }
 
   /**
@@ -146,8 +148,7 @@ public final class Reviewer {
   }
 
   /** What becomes of a rule for a subject. */
-  private static Judge.Judged judged(
-      CompiledRule rule, Profile facts, gelwright.rule.Subject subject) {
+  static Judge.Judged judged(CompiledRule rule, Profile facts, gelwright.rule.Subject subject) {
     Truth member = new Truth(subject.membership(), subject.membershipMissing());
     Truth applies = member.and(rule.when(facts, subject));
     boolean duty = rule.rule().kind() == Rule.Kind.DUTY;
@@ -195,9 +196,12 @@ public final class Reviewer {
    */
   Map<Concern, Judge.Judged> concerns(Profile facts) {
     Map<Concern, Judge.Judged> concerns = new HashMap<>();
+    Rows.Asking asking = rows.of(facts);
     for (CompiledRule rule : aboutFormula) {
+      Rows.OfRule each = asking.of(rule, facts);
+      int number = 0;
       for (gelwright.rule.Subject subject : rule.subjects(facts)) {
-        Judge.Judged judged = judged(rule, facts, subject);
+        Judge.Judged judged = each.judged(number++, subject);
         switch (judged.outcome()) {
           case BREAKS, BORDERLINE, UNKNOWN ->
               concerns.put(new Concern(rule.id(), about(rule, subject)), judged);
@@ -236,7 +240,9 @@ public final class Reviewer {
     private final boolean headroom;
     private final List<Candidate> candidates = new ArrayList<>();
     private final List<Duty> duties = new ArrayList<>();
-    private final EnumMap<Outcome, Integer> counts = new EnumMap<>(Outcome.class);
+    private final Rows.Asking asking;
+    // By the ordinal of the outcome.
+    private final int[] counts = new int[Outcome.values().length];
     private final SortedMap<String, Outcome> rules = new TreeMap<>();
 
     /** Whether outcomes alone are asked for, without findings and duties. */
@@ -252,6 +258,7 @@ public final class Reviewer {
       this.trace = include.contains(Include.TRACE);
       this.remedies = include.contains(Include.REMEDIES);
       this.headroom = include.contains(Include.HEADROOM);
+      this.asking = rows.of(profile);
     }
 
     Map<Subject, Verdict> only(CompiledRule rule) {
@@ -283,8 +290,12 @@ public final class Reviewer {
 
     private Map<Subject, Verdict> verdicts(CompiledRule rule, Profile facts) {
       Map<Subject, Verdict> verdicts = new LinkedHashMap<>();
+      Rows.OfRule each = asking.of(rule, facts);
+      int number = 0;
       for (gelwright.rule.Subject subject : rule.subjects(facts)) {
-        verdicts.put(about(rule, subject), ask(rule, facts, subject));
+        verdicts.put(
+            about(rule, subject),
+            tell(rule, facts, subject, each.judged(number++, subject)).verdict());
       }
       return verdicts;
     }
@@ -309,9 +320,12 @@ public final class Reviewer {
     private void ask(CompiledRule rule, Profile facts) {
       Outcome worst =
           rule.rule().kind() == Rule.Kind.DUTY ? Outcome.DOES_NOT_APPLY : Outcome.NOT_APPLICABLE;
+      Rows.OfRule each = asking.of(rule, facts);
+      int number = 0;
       for (gelwright.rule.Subject subject : rule.subjects(facts)) {
-        Outcome outcome = ask(rule, facts, subject).outcome();
-        counts.merge(outcome, 1, Integer::sum);
+        Judge.Judged judged = each.judged(number++, subject);
+        Outcome outcome = tell(rule, facts, subject, judged).outcome();
+        counts[outcome.ordinal()]++;
         if (Judge.rank(outcome) < Judge.rank(worst)) {
           worst = outcome;
         }
@@ -319,17 +333,12 @@ public final class Reviewer {
       rules.put(rule.id(), worst);
     }
 
-    private Verdict ask(CompiledRule rule, Profile facts, gelwright.rule.Subject subject) {
-      Judge.Judged judged = Reviewer.judged(rule, facts, subject);
+    /** Keeps the finding or the duty that comes of it. */
+    private Judge.Judged tell(
+        CompiledRule rule, Profile facts, gelwright.rule.Subject subject, Judge.Judged judged) {
       switch (judged.outcome()) {
-        case HOLDS -> {
-          return Verdict.HOLDS;
-        }
-        case NOT_APPLICABLE -> {
-          return Verdict.NOT_APPLICABLE;
-        }
-        case DOES_NOT_APPLY -> {
-          return Verdict.DOES_NOT_APPLY;
+        case HOLDS, NOT_APPLICABLE, DOES_NOT_APPLY -> {
+          // Nothing to tell.
         }
         case APPLIES, MAY_APPLY -> duty(rule, facts, subject, judged);
         default -> {
@@ -338,7 +347,7 @@ public final class Reviewer {
           }
         }
       }
-      return judged.verdict();
+      return judged;
     }
 
     private void duty(
@@ -586,7 +595,7 @@ public final class Reviewer {
           Editions.of(knowledge, formula, on),
           outcome,
           level,
-          counts,
+          counted(),
           accepted.size(),
           findings,
           duties,
@@ -613,6 +622,14 @@ public final class Reviewer {
       }
       RemedySearch search = new RemedySearch(Reviewer.this, profile);
       return troubles.stream().map(search::of).toList();
+    }
+
+    private Map<Outcome, Integer> counted() {
+      Map<Outcome, Integer> counted = new EnumMap<>(Outcome.class);
+      for (Outcome outcome : Outcome.values()) {
+        counted.put(outcome, counts[outcome.ordinal()]);
+      }
+      return counted;
     }
 
     private Finding with(Finding f, Acceptance acceptance) {

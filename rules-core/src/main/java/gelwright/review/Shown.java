@@ -21,7 +21,10 @@ public record Shown(
   public Shown {
     requireNonNull(name, "name");
     requireNonNull(unit, "unit");
-    missing = java.util.Collections.unmodifiableSet(new java.util.TreeSet<>(missing));
+    missing =
+        missing.isEmpty()
+            ? Set.of()
+            : java.util.Collections.unmodifiableSet(new java.util.TreeSet<>(missing));
   }
 
   /** Shows a number in a unit of its dimension; a share never beyond 0 to 100 %. */

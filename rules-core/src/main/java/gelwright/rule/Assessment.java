@@ -17,6 +17,6 @@ public record Assessment(Truth truth, Optional<Comparison> comparison, Set<Strin
   public Assessment {
     requireNonNull(truth, "truth");
     requireNonNull(comparison, "comparison");
-    decidedWithout = Set.copyOf(decidedWithout);
+    decidedWithout = Sets.copy(decidedWithout);
   }
 }

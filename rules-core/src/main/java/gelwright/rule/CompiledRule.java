@@ -114,14 +114,23 @@ public final class CompiledRule {
    * included; the formula as a whole if it goes through nothing.
    */
   public List<Subject> subjects(Facts facts) {
-    if (!(context instanceof Checker.Context.Items items)) {
-      return fixedSubjects;
-    }
-    List<Subject> subjects = new ArrayList<>();
-    for (Facts.Item item : facts.items(items.kind().slot())) {
-      subjects.add(Subject.of(item));
-    }
-    return subjects;
+    return context instanceof Checker.Context.Items items
+        ? facts.subjects(items.kind().slot())
+        : fixedSubjects;
+  }
+
+  /**
+   * The rows the rule goes through, told apart by what it reads of them; empty for a rule that goes
+   * through none.
+   */
+  public Optional<Alike> alike() {
+    return context instanceof Checker.Context.Rows rows
+        ? Optional.of(
+            Alike.of(
+                rows.table(),
+                when.map(Condition::term).stream().toList(),
+                require.map(Condition::term).stream().toList()))
+        : Optional.empty();
   }
 
   /**

@@ -2,6 +2,7 @@ package gelwright.rule;
 
 import gelwright.quantity.Bounded;
 import gelwright.quantity.Odds;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 
@@ -30,6 +31,15 @@ public interface Facts {
 
   /** The items of a kind, in recipe order; possible members included. */
   List<? extends Item> items(int kind);
+
+  /** The same as what rules are asked of; every rule that goes through the kind asks for them. */
+  default List<Subject> subjects(int kind) {
+    List<Subject> subjects = new ArrayList<>();
+    for (Item item : items(kind)) {
+      subjects.add(Subject.of(item));
+    }
+    return List.copyOf(subjects);
+  }
 
   /** An argument of a function. */
   sealed interface Argument {

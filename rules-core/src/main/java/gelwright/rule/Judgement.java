@@ -69,7 +69,7 @@ final class Judgement {
     if (isOpen(left) || isOpen(right)) {
       return Truth.open(Sets.union(left.missing(), right.missing()));
     }
-    return Truth.of(left.names().stream().anyMatch(right.names()::contains));
+    return Truth.of(isAnyOf(left.names(), right.names()));
   }
 
   private static boolean isOpen(Chosen chosen) {
@@ -80,7 +80,16 @@ final class Judgement {
     if (isOpen(chosen)) {
       return Truth.open(chosen.missing());
     }
-    return Truth.of(chosen.names().stream().anyMatch(names::contains));
+    return Truth.of(isAnyOf(chosen.names(), names));
+  }
+
+  private static boolean isAnyOf(Set<String> names, Set<String> others) {
+    for (String name : names) {
+      if (others.contains(name)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   static Truth has(Chosen several, Chosen one) {

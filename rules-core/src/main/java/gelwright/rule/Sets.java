@@ -10,9 +10,16 @@ final class Sets {
 
   /** An unmodifiable copy in alphabetical order, so that two runs name things in the same order. */
   static Set<String> sorted(Set<String> names) {
-    return names.size() < 2
-        ? Set.copyOf(names)
-        : Collections.unmodifiableSortedSet(new TreeSet<>(names));
+    return names.size() < 2 ? copy(names) : Collections.unmodifiableSortedSet(new TreeSet<>(names));
+  }
+
+  /** An unmodifiable copy. */
+  static Set<String> copy(Set<String> names) {
+    return switch (names.size()) {
+      case 0 -> Set.of();
+      case 1 -> Set.of(names.iterator().next());
+      default -> Set.copyOf(names);
+    };
   }
 
   static Set<String> union(Set<String> a, Set<String> b) {

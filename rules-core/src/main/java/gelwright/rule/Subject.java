@@ -31,7 +31,7 @@ public record Subject(
     requireNonNull(item, "item");
     requireNonNull(row, "row");
     requireNonNull(membership, "membership");
-    membershipMissing = Set.copyOf(membershipMissing);
+    membershipMissing = Sets.copy(membershipMissing);
   }
 
   /** An item of a kind. */

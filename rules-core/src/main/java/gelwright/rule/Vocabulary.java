@@ -58,10 +58,18 @@ public final class Vocabulary {
    * @param result a number
    * @param unit how its value is printed
    * @param meaning one sentence for the reference
+   * @param ofIngredients whether names given to it are those of ingredients, and it is zero where
+   *     the recipe has none of them and no ingredient that is not known
    * @param slot where {@link Facts#call} finds it
    */
   public record Function(
-      String name, List<Type> parameters, Type.Number result, Unit unit, String meaning, int slot) {
+      String name,
+      List<Type> parameters,
+      Type.Number result,
+      Unit unit,
+      String meaning,
+      boolean ofIngredients,
+      int slot) {
     public Function {
       parameters = List.copyOf(parameters);
     }
@@ -126,7 +134,18 @@ public final class Vocabulary {
 
     public Builder function(
         String name, List<Type> parameters, Type.Number result, Unit unit, String meaning) {
-      Function function = new Function(name, parameters, result, unit, meaning, functions.size());
+      return function(name, parameters, result, unit, meaning, false);
+    }
+
+    public Builder function(
+        String name,
+        List<Type> parameters,
+        Type.Number result,
+        Unit unit,
+        String meaning,
+        boolean ofIngredients) {
+      Function function =
+          new Function(name, parameters, result, unit, meaning, ofIngredients, functions.size());
       if (functions.put(name, function) != null) {
         throw new IllegalArgumentException("function declared twice: " + name);
       }

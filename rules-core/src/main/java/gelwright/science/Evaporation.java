@@ -72,11 +72,21 @@ public final class Evaporation {
    * @param airSpeed m/s over the surface
    */
   public static double flux(double surface, double room, double relativeHumidity, double airSpeed) {
+    return flux(surface, inRoom(room, relativeHumidity), coefficient(airSpeed));
+  }
+
+  private static double flux(double surface, double inRoom, double coefficient) {
     double saturated = humidity(vapourPressure(Math.min(HOTTEST, surface)));
-    double air = Math.min(1, Require.notNegative(relativeHumidity, "relativeHumidity"));
-    double inRoom = humidity(air * vapourPressure(Math.min(HOTTEST, room)));
-    double coefficient = STILL_AIR + MOVING_AIR * Require.notNegative(airSpeed, "airSpeed");
     return Math.max(0, coefficient * (saturated - inRoom) / SECONDS_PER_HOUR);
+  }
+
+  private static double inRoom(double room, double relativeHumidity) {
+    double air = Math.min(1, Require.notNegative(relativeHumidity, "relativeHumidity"));
+    return humidity(air * vapourPressure(Math.min(HOTTEST, room)));
+  }
+
+  private static double coefficient(double airSpeed) {
+    return STILL_AIR + MOVING_AIR * Require.notNegative(airSpeed, "airSpeed");
   }
 
   /**
@@ -95,9 +105,9 @@ public final class Evaporation {
       double airSpeed) {
     Require.notNegative(area, "area");
     Require.notNegative(coverFactor, "coverFactor");
-    return area
-        * coverFactor
-        * path.integrate(celsius -> flux(celsius, room, relativeHumidity, airSpeed));
+    double inRoom = inRoom(room, relativeHumidity);
+    double coefficient = coefficient(airSpeed);
+    return area * coverFactor * path.integrate(celsius -> flux(celsius, inRoom, coefficient));
   }
 
   /**

@@ -1,20 +1,8 @@
 package gelwright.science;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import org.hipparchus.exception.MathRuntimeException;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.QRDecomposition;
-import org.hipparchus.linear.RealMatrix;
-import org.hipparchus.linear.RealVector;
-import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
-import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresOptimizer.Optimum;
-import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
-import org.hipparchus.optim.nonlinear.vector.leastsquares.MultivariateJacobianFunction;
-import org.hipparchus.util.Pair;
 
 /**
  * Flow laws fitted to measured points of shear rate and stress.
@@ -40,19 +28,15 @@ public final class FlowFit {
   // the scatter too; with m <= q + 1 points the form is not offered.
 
   private static final double STEP = 1e-6;
-  private static final int ITERATIONS = 400;
-
-  /** Pivot below which two parameters count as indistinguishable. */
-  private static final double SINGULAR = 1e-12;
 
   /** Scatter below which a fit counts as exact, so that the criterion stays finite. */
-  private static final double EXACT = 1e-12;
+  static final double EXACT = 1e-12;
 
   /** Largest flow index a fit may return. */
-  private static final double LARGEST_INDEX = 1.5;
+  static final double LARGEST_INDEX = 1.5;
 
   /** Largest exponent of the Cross equation. */
-  private static final double LARGEST_EXPONENT = 1;
+  static final double LARGEST_EXPONENT = 1;
 
   /** Largest logarithm of a parameter; the search is held inside. */
   private static final double LARGEST_LOG = 60;
@@ -229,12 +213,7 @@ public final class FlowFit {
     for (int i = 0; i < count; i++) {
       parameters.add(new Parameter(form.parameters().get(i), natural(form, i, best[i]), errors[i]));
     }
-    int counted = count + 1;
-    double penalty =
-        size > counted + 1
-            ? 2.0 * counted + 2.0 * counted * (counted + 1) / (size - counted - 1)
-            : Double.MAX_VALUE;
-    double criterion = 2 * size * Math.log(Math.max(EXACT, scatter)) + penalty;
+    double criterion = LogLeastSquares.criterion(size, count, least, EXACT);
     return new Fit(
         form,
         curve(form, best, solventViscosity),
@@ -259,38 +238,20 @@ public final class FlowFit {
   }
 
   private static double[] descend(Form form, List<Point> points, double solvent, double[] start) {
+    return LogLeastSquares.descend(
+        at -> logStress(form, points, solvent, at), target(points), start);
+  }
+
+  private static double[] target(List<Point> points) {
     double[] target = new double[points.size()];
     for (int i = 0; i < target.length; i++) {
       target[i] = Math.log(points.get(i).stress());
     }
-    MultivariateJacobianFunction model =
-        variables -> {
-          double[] at = variables.toArray();
-          return new Pair<RealVector, RealMatrix>(
-              new ArrayRealVector(logStress(form, points, solvent, at), false),
-              new Array2DRowRealMatrix(jacobian(form, points, solvent, at), false));
-        };
-    try {
-      Optimum optimum =
-          new LevenbergMarquardtOptimizer()
-              .optimize(
-                  new LeastSquaresBuilder()
-                      .start(start)
-                      .model(model)
-                      .target(target)
-                      .maxEvaluations(ITERATIONS)
-                      .maxIterations(ITERATIONS)
-                      .build());
-      return optimum.getPoint().toArray();
-    } catch (MathRuntimeException stopped) {
-      // Out of iterations, or no progress left at the limit of precision: the start stands in, and
-      // another start decides.
-      return start;
-    }
+    return target;
   }
 
   /** First guesses in the variables of the search, several for forms with a hidden plateau. */
-  private static List<double[]> starts(Form form, List<Point> points) {
+  static List<double[]> starts(Form form, List<Point> points) {
     Point first = points.get(0);
     Point last = first;
     for (Point point : points) {
@@ -333,12 +294,12 @@ public final class FlowFit {
     return starts;
   }
 
-  private static double inverse(double share) {
+  static double inverse(double share) {
     return Math.log(share / (1 - share));
   }
 
   /** Parameter from its variable: exponential, or logistic for the index. */
-  private static double natural(Form form, int index, double variable) {
+  static double natural(Form form, int index, double variable) {
     if (index == 1) {
       double largest = form == Form.CROSS ? LARGEST_EXPONENT : LARGEST_INDEX;
       return largest / (1 + Math.exp(-Math.max(-30, Math.min(30, variable))));
@@ -374,30 +335,13 @@ public final class FlowFit {
 
   private static double[][] jacobian(
       Form form, List<Point> points, double solvent, double[] variables) {
-    double[][] result = new double[points.size()][variables.length];
-    for (int j = 0; j < variables.length; j++) {
-      double[] up = variables.clone();
-      double[] down = variables.clone();
-      up[j] += STEP;
-      down[j] -= STEP;
-      double[] above = logStress(form, points, solvent, up);
-      double[] below = logStress(form, points, solvent, down);
-      for (int i = 0; i < result.length; i++) {
-        result[i][j] = (above[i] - below[i]) / (2 * STEP);
-      }
-    }
-    return result;
+    return LogLeastSquares.jacobian(at -> logStress(form, points, solvent, at), variables);
   }
 
   private static double sumOfSquares(
       Form form, List<Point> points, double solvent, double[] variables) {
-    double[] values = logStress(form, points, solvent, variables);
-    double sum = 0;
-    for (int i = 0; i < values.length; i++) {
-      double residual = values[i] - Math.log(points.get(i).stress());
-      sum += residual * residual;
-    }
-    return sum;
+    return LogLeastSquares.sumOfSquares(
+        logStress(form, points, solvent, variables), target(points));
   }
 
   /**
@@ -407,36 +351,17 @@ public final class FlowFit {
    */
   private static double[][] directions(
       Form form, List<Point> points, double solvent, double[] variables, double sum) {
-    RealMatrix jacobian =
-        new Array2DRowRealMatrix(jacobian(form, points, solvent, variables), false);
-    double variance = sum / (points.size() - variables.length);
-    try {
-      RealMatrix inverse =
-          new QRDecomposition(jacobian.transposeMultiply(jacobian), SINGULAR)
-              .getSolver()
-              .getInverse();
-      int count = variables.length;
-      double[][] lower = new double[count][count];
-      for (int i = 0; i < count; i++) {
-        for (int j = 0; j <= i; j++) {
-          double left = variance * inverse.getEntry(i, j);
-          for (int k = 0; k < j; k++) {
-            left -= lower[i][k] * lower[j][k];
-          }
-          if (i == j) {
-            lower[i][i] = Math.sqrt(Math.max(0, left));
-          } else {
-            lower[i][j] = lower[j][j] > 0 ? left / lower[j][j] : 0;
-          }
-          if (!(Math.abs(lower[i][j]) < LARGEST_LOG)) {
-            return new double[0][];
-          }
+    double[][] lower =
+        LogLeastSquares.directions(
+            jacobian(form, points, solvent, variables), sum / (points.size() - variables.length));
+    for (double[] row : lower) {
+      for (double each : row) {
+        if (!(Math.abs(each) < LARGEST_LOG)) {
+          return new double[0][];
         }
       }
-      return lower;
-    } catch (MathRuntimeException singular) {
-      return new double[0][];
     }
+    return lower;
   }
 
   private static double[] standardErrors(
@@ -451,9 +376,8 @@ public final class FlowFit {
       values[i] = natural(form, i, variables[i]);
     }
     // In the parameters themselves, not their logarithms: a yield stress of zero then has an honest
-    // error. Columns are brought to unit length so that the inverse is well conditioned.
-    RealMatrix jacobian = new Array2DRowRealMatrix(points.size(), count);
-    double[] lengths = new double[count];
+    // error.
+    double[][] slopes = new double[points.size()][count];
     for (int j = 0; j < count; j++) {
       boolean yield = form == Form.HERSCHEL_BULKLEY && j == 2;
       double step = STEP * Math.max(values[j], yield ? smallest : 0);
@@ -461,34 +385,11 @@ public final class FlowFit {
       up[j] += step;
       FlowCurve above = curveOf(form, up, solvent);
       FlowCurve at = curveOf(form, values, solvent);
-      double length = 0;
       for (int i = 0; i < points.size(); i++) {
         double rate = points.get(i).shearRate();
-        double slope = Math.log(above.stress(rate) / at.stress(rate)) / step;
-        jacobian.setEntry(i, j, slope);
-        length += slope * slope;
-      }
-      lengths[j] = Math.sqrt(length);
-      for (int i = 0; i < points.size() && lengths[j] > 0; i++) {
-        jacobian.setEntry(i, j, jacobian.getEntry(i, j) / lengths[j]);
+        slopes[i][j] = Math.log(above.stress(rate) / at.stress(rate)) / step;
       }
     }
-    double[] errors = new double[count];
-    Arrays.fill(errors, Double.POSITIVE_INFINITY);
-    double variance = sum / (points.size() - count);
-    try {
-      RealMatrix inverse =
-          new QRDecomposition(jacobian.transposeMultiply(jacobian), SINGULAR)
-              .getSolver()
-              .getInverse();
-      for (int i = 0; i < count; i++) {
-        double error = Math.sqrt(Math.max(0, variance * inverse.getEntry(i, i))) / lengths[i];
-        errors[i] = Double.isFinite(error) ? error : Double.POSITIVE_INFINITY;
-      }
-      return errors;
-    } catch (MathRuntimeException singular) {
-      // The readings do not tell the parameters apart: the errors stay infinite.
-      return errors;
-    }
+    return LogLeastSquares.standardErrors(slopes, sum / (points.size() - count));
   }
 }

@@ -80,9 +80,10 @@ public final class StabilityPlans {
               + " (product.shelf-life). Times over the shelf life have no end here.");
     } else if (months.get() > LONGEST) {
       unknown.add(
-          "What happens after "
-              + Quantity.print(LONGEST, Unit.MONTH)
-              + ": the plan ends there.");
+          "What happens after " + Quantity.print(LONGEST, Unit.MONTH) + ": the plan ends there.");
+    }
+    if (knowledge.rules().rowsOf("stability-tests").isEmpty()) {
+      unknown.add("Which tests there are: the rule sets at hand have no table stability-tests.");
     }
     unreadableTimes(unknown);
     if (formula.brief().dispensing().isEmpty()) {
@@ -144,15 +145,12 @@ public final class StabilityPlans {
       }
     }
     return asked
-        ? Optional.of(
-            test(row, rule, List.copyOf(about), List.copyOf(missing), sure, months))
+        ? Optional.of(test(row, rule, List.copyOf(about), List.copyOf(missing), sure, months))
         : Optional.empty();
   }
 
   private static boolean isDoubt(Outcome outcome) {
-    return outcome == Outcome.BREAKS
-        || outcome == Outcome.BORDERLINE
-        || outcome == Outcome.UNKNOWN;
+    return outcome == Outcome.BREAKS || outcome == Outcome.BORDERLINE || outcome == Outcome.UNKNOWN;
   }
 
   private static boolean applies(Outcome outcome) {
@@ -276,15 +274,13 @@ public final class StabilityPlans {
     byDay.forEach(
         (day, names) ->
             calendar.add(
-                new StabilityPlan.Due(
-                    day, words.getOrDefault(day, ""), List.copyOf(names))));
+                new StabilityPlan.Due(day, words.getOrDefault(day, ""), List.copyOf(names))));
     return calendar;
   }
 
   /** A time with its count: {@code 1 week}, {@code 4 weeks}. */
   static String count(double time, String counts) {
-    String number =
-        time == Math.rint(time) ? Long.toString((long) time) : Double.toString(time);
+    String number = time == Math.rint(time) ? Long.toString((long) time) : Double.toString(time);
     boolean one = time == 1 && counts.endsWith("s");
     return number + " " + (one ? counts.substring(0, counts.length() - 1) : counts);
   }

@@ -79,7 +79,7 @@ public final class ServiceLoad {
       in = socket.getInputStream();
       out = socket.getOutputStream();
       byte[] head =
-          ("POST " + path + " HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\nContent-Length: "
+          ("POST " + path + " HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: "
                   + SHEET.length + "\r\n\r\n")
               .getBytes(StandardCharsets.US_ASCII);
       request = new byte[head.length + SHEET.length];
@@ -218,7 +218,7 @@ public final class ServiceLoad {
       socket
           .getOutputStream()
           .write(
-              ("POST /v1/reviews HTTP/1.1\r\nHost: x\r\nConnection: close\r\nContent-Type:"
+              ("POST /v1/reviews HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\nContent-Type:"
                       + " application/json\r\nContent-Length: " + SHEET.length + "\r\n\r\n")
                   .getBytes(StandardCharsets.US_ASCII));
       socket.getOutputStream().write(SHEET);
@@ -291,7 +291,7 @@ public final class ServiceLoad {
                 try {
                   OutputStream out = new BufferedOutputStream(socket.getOutputStream(), 32_768);
                   out.write(
-                      ("POST /v1/review-streams HTTP/1.1\r\nHost: x\r\nContent-Type:"
+                      ("POST /v1/review-streams HTTP/1.1\r\nHost: localhost\r\nContent-Type:"
                               + " application/x-ndjson\r\nContent-Length: "
                               + (long) SHEET.length * formulas
                               + "\r\nConnection: close\r\n\r\n")

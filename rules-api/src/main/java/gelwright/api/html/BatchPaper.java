@@ -15,6 +15,7 @@ import gelwright.ingredient.Source;
 import gelwright.quantity.Quantity;
 import gelwright.quantity.Unit;
 import gelwright.review.Outcome;
+import gelwright.review.Shown;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -40,12 +41,7 @@ final class BatchPaper {
 
   Paper paper() {
     List<Section> sections = new ArrayList<>();
-    sections.add(
-        new Section(
-            "",
-            List.of(
-                new Paper.Blanks(
-                    List.of("Batch number", "Date", "Made by", "Checked by")))));
+    sections.add(new Section("", List.of(new Paper.Blanks(List.of("Batch number", "Date")))));
     add(sections, "", concerns());
     add(sections, "Before you start", record("before"));
     add(sections, "Take care", cautions(sheet.cautions()));
@@ -151,23 +147,33 @@ final class BatchPaper {
   }
 
   private List<Paper.Block> cautions(List<BatchSheet.Caution> cautions) {
-    return points(cautions.stream().map(this::caution).toList());
+    return points(told(cautions));
   }
 
-  private String caution(BatchSheet.Caution caution) {
-    return (caution.sure() ? "" : "Perhaps: ")
-        + caution.message()
-        + " "
-        + cited.of(caution.sources());
+  /** Those that apply in full; of those that may apply, since something is missing, the titles. */
+  private List<String> told(List<BatchSheet.Caution> cautions) {
+    List<String> told = new ArrayList<>();
+    List<String> perhaps = new ArrayList<>();
+    for (BatchSheet.Caution caution : cautions) {
+      if (caution.sure()) {
+        told.add(caution.message() + cited.behind(caution.sources()));
+      } else {
+        perhaps.add(caution.title() + " (" + caution.rule() + ")");
+      }
+    }
+    if (!perhaps.isEmpty()) {
+      told.add(
+          "Perhaps also, not known because something is missing on the sheet: "
+              + String.join("; ", perhaps)
+              + ".");
+    }
+    return told.stream().map(Told::line).toList();
   }
 
   private List<Paper.Block> weighings() {
     List<Paper.Block> blocks = new ArrayList<>();
     if (!sheet.weighingCautions().isEmpty()) {
-      blocks.add(
-          new Note(
-              Note.Kind.CAUTION,
-              sheet.weighingCautions().stream().map(each -> Told.line(caution(each))).toList()));
+      blocks.add(new Note(Note.Kind.CAUTION, told(sheet.weighingCautions())));
     }
     List<Row> rows = new ArrayList<>();
     for (BatchSheet.Weighing line : sheet.weighings()) {
@@ -224,12 +230,15 @@ final class BatchPaper {
       case TO_PH ->
           parts.add(
               line.expected()
+                  .filter(Shown::isKnown)
                   .map(range -> "to pH, expect " + Told.range(range))
-                  .orElse("to pH"));
+                  .orElse("to pH, how much is not known"));
     }
     parts.addAll(line.remarks());
-    if (!line.missing().isEmpty()) {
+    if (line.how() == BatchSheet.How.STATED && !line.missing().isEmpty()) {
       parts.add("not known without " + String.join(", ", line.missing()));
+    } else if (!line.missing().isEmpty()) {
+      parts.add("what is missing stands under Not known");
     }
     return Told.line(String.join("; ", parts));
   }
@@ -279,8 +288,7 @@ final class BatchPaper {
         details.add(
             "The sheet does not say: " + String.join(", ", work.missing()) + ". Write it down.");
       }
-      List<String> cautions = new ArrayList<>();
-      work.cautions().forEach(each -> cautions.add(Told.line(caution(each))));
+      List<String> cautions = new ArrayList<>(told(work.cautions()));
       if (!work.again().isEmpty()) {
         cautions.add("As before: " + Told.line(String.join("; ", work.again())) + ".");
       }
@@ -350,6 +358,11 @@ final class BatchPaper {
     return blanks;
   }
 
+  /** A number, or that it is not known: what is physically possible tells nobody anything. */
+  private static String known(String before, Shown shown) {
+    return shown.missing().isEmpty() ? before + Told.range(shown) : "not known";
+  }
+
   private List<Paper.Block> adjusting(BatchSheet.Adjusting adjusting) {
     List<Paper.Block> blocks = new ArrayList<>();
     String name = Told.line(adjusting.name());
@@ -359,8 +372,8 @@ final class BatchPaper {
             "Target",
             "pH " + Told.range(adjusting.target()),
             adjusting.within().map(span -> "the sheet aims at " + Told.span(span)).orElse("")));
-    facts.add(new Fact("Before, expected", "pH " + Told.range(adjusting.before()), ""));
-    facts.add(new Fact(name + " in all, expected", Told.range(adjusting.needed()), "as bought"));
+    facts.add(new Fact("Before, expected", known("pH ", adjusting.before()), ""));
+    facts.add(new Fact(name + " in all, expected", known("", adjusting.needed()), "as bought"));
     if (adjusting.missing().isEmpty()) {
       facts.add(
           new Fact(
@@ -426,8 +439,7 @@ final class BatchPaper {
                 : "How much leaves as steam is not known"
                     + (sheet.waterLost().missing().isEmpty()
                         ? ""
-                        : " without "
-                            + Told.line(String.join(", ", sheet.waterLost().missing())))
+                        : " without " + Told.line(String.join(", ", sheet.waterLost().missing())))
                     + ". Weigh the vessel with its contents before heating and after cooling, and"
                     + " give back the water that is missing."));
     blocks.add(

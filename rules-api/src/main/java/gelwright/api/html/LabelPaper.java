@@ -46,8 +46,9 @@ final class LabelPaper {
           new Section(
               "Precautions to think of",
               List.of(
-                  new Words("The law leaves these to the safety assessment; they follow from what is"
-                      + " in the product."),
+                  new Words(
+                      "The law leaves these to the safety assessment; they follow from what is"
+                          + " in the product."),
                   statements(draft.precautions()))));
     }
     if (!draft.unknown().isEmpty()) {
@@ -56,8 +57,7 @@ final class LabelPaper {
     sections.add(
         new Section(
             "Remarks",
-            List.of(
-                new Paper.Points(false, draft.remarks().stream().map(Told::line).toList()))));
+            List.of(new Paper.Points(false, draft.remarks().stream().map(Told::line).toList()))));
     sections.add(Papers.sources(cited, Told.rests(draft.editions())));
     return new Paper(
         new Page("Label draft", Told.line(draft.formula()), List.of(about()), NOT), sections);
@@ -75,8 +75,7 @@ final class LabelPaper {
                 + (draft.notCovered().isEmpty()
                     ? ""
                     : "; not covered: " + Told.line(String.join(", ", draft.notCovered())));
-    return Papers.about(
-        draft.version(), markets + "; to be sold from " + draft.editions().on());
+    return Papers.about(draft.version(), markets + "; to be sold from " + draft.editions().on());
   }
 
   private Paper.Block concerns() {
@@ -109,8 +108,7 @@ final class LabelPaper {
   private Paper.Block entries() {
     List<Row> rows = new ArrayList<>();
     for (LabelDraft.Entry entry : draft.entries()) {
-      List<String> from =
-          entry.from().stream().filter(line -> !line.equals(entry.name())).toList();
+      List<String> from = entry.from().stream().filter(line -> !line.equals(entry.name())).toList();
       rows.add(
           new Row(
               List.of(
@@ -119,7 +117,7 @@ final class LabelPaper {
                   Cell.of(place(entry.part())),
                   Cell.of(
                       from.isEmpty()
-                          ? entry.part() == LabelDraft.Part.ALLERGEN ? "its carriers" : "itself"
+                          ? entry.part() == LabelDraft.Part.ALLERGEN ? "its carriers" : "–"
                           : Told.line(String.join(", ", entry.from())))),
               false));
     }
@@ -158,8 +156,7 @@ final class LabelPaper {
               + (statement.missing().isEmpty()
                   ? ""
                   : " Not known: " + Told.line(String.join(", ", statement.missing())) + ".")
-              + " "
-              + cited.of(statement.sources()));
+              + cited.behind(statement.sources()));
     }
     return new Paper.Points(false, points);
   }

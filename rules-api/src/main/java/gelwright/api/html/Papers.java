@@ -26,7 +26,7 @@ public final class Papers {
 
   /** The name and the version of a formula. */
   static String about(String version, String more) {
-    return version.isBlank() ? more : "Version " + Told.line(version) + ", " + more;
+    return version.isBlank() ? Told.capital(more) : "Version " + Told.line(version) + ", " + more;
   }
 
   /** A note of what is not known; nothing when everything is. */
@@ -34,8 +34,7 @@ public final class Papers {
     return unknown.isEmpty()
         ? List.of()
         : List.of(
-            new Paper.Note(
-                Paper.Note.Kind.MISSING, unknown.stream().map(Told::line).toList()));
+            new Paper.Note(Paper.Note.Kind.MISSING, unknown.stream().map(Told::line).toList()));
   }
 
   /** The sources and the editions at the end of a paper. */

@@ -50,7 +50,10 @@ final class StabilityPaper {
                         new Fact("Tests", Integer.toString(plan.tests().size()), ""))),
                 new Paper.Blanks(
                     List.of(
-                        "Batch number tested", "Filled on", "Safety assessor", "Plan agreed on")))));
+                        "Batch number tested",
+                        "Filled on",
+                        "Safety assessor",
+                        "Plan agreed on")))));
     sections.add(new Section("Tests", tests()));
     sections.add(
         new Section(
@@ -65,8 +68,7 @@ final class StabilityPaper {
           new Section(
               "Left out by house rules",
               List.of(
-                  new Paper.Points(
-                      false, plan.switchedOff().stream().map(Told::line).toList()))));
+                  new Paper.Points(false, plan.switchedOff().stream().map(Told::line).toList()))));
     }
     if (!plan.unknown().isEmpty()) {
       sections.add(new Section("", Papers.unknown(plan.unknown())));

@@ -83,6 +83,7 @@ public final class Told {
   /** What stands beside the number of a source: nothing where it can be looked up. */
   public static String besideNumber(Source.Standing standing) {
     return switch (standing) {
+      case MEASURED -> "measured";
       case PUBLISHED -> "";
       case COMMON_PRACTICE -> "common practice";
       case FROM_MEMORY -> "from memory";
@@ -176,6 +177,14 @@ public final class Told {
           (standing, list) ->
               parts.add((besideNumber(standing) + " " + String.join(" ", list)).strip()));
       return String.join("; ", parts);
+    }
+
+    /** The same behind a sentence, in brackets where it says more than a number. */
+    String behind(List<Source> sources) {
+      String cited = of(sources);
+      return cited.isEmpty()
+          ? ""
+          : cited.matches("[\\[\\]0-9 ]+") ? " " + cited : " (" + cited + ")";
     }
 
     /** All that were cited. */

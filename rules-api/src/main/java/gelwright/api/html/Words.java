@@ -203,6 +203,7 @@ public final class Words {
   public static String standing(Source.Standing standing) {
     return switch (standing) {
       case PUBLISHED -> "published";
+      case MEASURED -> "measured in one's own workshop";
       case COMMON_PRACTICE -> "common practice, no source";
       case FROM_MEMORY -> "from memory, not checked against a text";
     };

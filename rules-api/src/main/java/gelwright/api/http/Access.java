@@ -4,18 +4,46 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
-/** Who may call: the token, and the web origins whose pages may. */
+/**
+ * Who may call: the token, the web origins whose pages may, and, where there is no token, only those
+ * who call this machine by one of its own names.
+ */
 final class Access {
   private static final String SCHEME = "Bearer ";
 
+  /** Names that stand for this machine wherever they are looked up. */
+  private static final Pattern LOCAL =
+      Pattern.compile("(?:localhost|127(?:\\.[0-9]{1,3}){3}|\\[::1])(?::[0-9]{1,5})?");
+
   private final Optional<byte[]> token;
   private final List<String> origins;
+  private final boolean localOnly;
 
-  Access(Optional<String> token, List<String> origins) {
+  /**
+   * The rules of access.
+   *
+   * @param token to be shown, if any
+   * @param origins web origins whose pages may call
+   * @param loopback whether it listens on an address of this machine alone
+   */
+  Access(Optional<String> token, List<String> origins, boolean loopback) {
     this.token = token.map(Access::digest);
     this.origins = List.copyOf(origins);
+    this.localOnly = loopback && token.isEmpty();
+  }
+
+  /**
+   * Refuses a request that calls this machine by a name that somebody else can give it. A page of
+   * the web whose name is made to point here would pass for a page of this service otherwise.
+   */
+  void checkHost(String host) {
+    if (localOnly && !LOCAL.matcher(host.toLowerCase(Locale.ROOT)).matches()) {
+      throw Trouble.of(ProblemType.MISDIRECTED, "The header Host names another machine.");
+    }
   }
 
   /** Refuses a request without the right token; how long that takes tells nothing of the token. */

@@ -39,7 +39,20 @@ import java.util.function.Function;
 final class KnowledgeResources {
   private static final List<MediaType> FORMS = List.of(MediaType.JSON);
   static final List<String> SCHEMAS =
-      List.of("formula", "ingredients", "review", "rule-set", "sources");
+      List.of(
+          "batch-sheet",
+          "calibration",
+          "comparison",
+          "formula",
+          "headroom",
+          "ingredients",
+          "label-draft",
+          "prediction",
+          "readings",
+          "review",
+          "rule-set",
+          "sources",
+          "stability-plan");
   private static final String TEXTURES = "texture-windows";
 
   private final KnowledgeStore store;

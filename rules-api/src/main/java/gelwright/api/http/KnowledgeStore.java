@@ -1,5 +1,6 @@
 package gelwright.api.http;
 
+import gelwright.comparison.Comparer;
 import gelwright.batch.BatchSheets;
 import gelwright.labelling.LabelDrafts;
 import gelwright.prediction.Predictor;
@@ -40,6 +41,7 @@ final class KnowledgeStore {
     private final Library library;
     private final Reviewer reviewer;
     private final Predictor predictor;
+    private final Comparer comparer;
     private final BatchSheets batchSheets;
     private final LabelDrafts labelDrafts;
     private final StabilityPlans stabilityPlans;
@@ -49,6 +51,7 @@ final class KnowledgeStore {
       this.library = ready.library();
       this.reviewer = Reviewer.using(ready.knowledge());
       this.predictor = Predictor.using(ready.knowledge());
+      this.comparer = Comparer.using(ready.knowledge());
       this.batchSheets = BatchSheets.using(ready.knowledge());
       this.labelDrafts = LabelDrafts.using(ready.knowledge());
       this.stabilityPlans = StabilityPlans.using(ready.knowledge());
@@ -64,6 +67,10 @@ final class KnowledgeStore {
 
     Predictor predictor() {
       return predictor;
+    }
+
+    Comparer comparer() {
+      return comparer;
     }
 
     BatchSheets batchSheets() {

@@ -85,6 +85,12 @@ final class OpenApi {
       published(json, "Review", "review", "review");
       published(json, "Prediction", "prediction", "");
       published(json, "Headroom", "headroom", "");
+      published(json, "Comparison", "comparison", "");
+      published(json, "Readings", "readings", "");
+      published(json, "Calibration", "calibration", "");
+      published(json, "BatchSheet", "batch-sheet", "");
+      published(json, "LabelDraft", "label-draft", "");
+      published(json, "StabilityPlan", "stability-plan", "");
       json.writeEndObject();
     }
     json.writeEndObject();

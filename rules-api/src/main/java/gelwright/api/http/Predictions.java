@@ -3,7 +3,6 @@ package gelwright.api.http;
 import gelwright.charts.Chart;
 import gelwright.charts.CompositionBars;
 import gelwright.formula.Formula;
-import gelwright.prediction.Curve;
 import gelwright.prediction.Prediction;
 import gelwright.reports.PredictionReport;
 import gelwright.sheets.tree.Limits;
@@ -15,7 +14,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 
 /** Predictions of one formula sheet: its properties and curves, or one picture. */
 final class Predictions {
@@ -41,13 +39,7 @@ final class Predictions {
     MediaType body = exchange.bodyType(Reviews.FORMULAS);
     Map<String, String> query = exchange.query(QUERY);
     LocalDate on = Exchange.day(query, today.get());
-    String curve = query.getOrDefault("curve", "");
-    if (curve.isEmpty() == (form == MediaType.SVG)) {
-      throw Trouble.of(
-          ProblemType.MALFORMED_REQUEST,
-          "The parameter curve says which curve is drawn: it goes with Accept: image/svg+xml, and"
-              + " a picture needs it.");
-    }
+    String curve = Pictures.asked(query, form);
     byte[] sheet = exchange.body();
     KnowledgeStore.Snapshot knowledge = store.current();
     byte[] answer =
@@ -65,37 +57,23 @@ final class Predictions {
     exchange.answer(200, form, answer);
   }
 
+  private static byte[] drawn(Prediction prediction, String name) {
+    if (!name.equals(CompositionBars.NAME)) {
+      return Pictures.drawn(prediction.curves(), name, prediction.formula());
+    }
+    return CompositionBars.of(prediction)
+        .map(bars -> Chart.of(bars, prediction.formula()).svg(name))
+        .orElseThrow(
+            () ->
+                Trouble.of(
+                    ProblemType.NOT_A_FORMULA,
+                    "There is nothing to draw: no share of this formula is known."))
+        .getBytes(StandardCharsets.UTF_8);
+  }
+
   private static byte[] written(Prediction prediction) throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream(65_536);
     PredictionReport.compact().write(prediction, out);
     return out.toByteArray();
-  }
-
-  private static byte[] drawn(Prediction prediction, String name) {
-    if (name.equals(CompositionBars.NAME)) {
-      return CompositionBars.of(prediction)
-          .map(bars -> Chart.of(bars, prediction.formula()).svg(name))
-          .orElseThrow(
-              () ->
-                  Trouble.of(
-                      ProblemType.NOT_A_FORMULA,
-                      "There is nothing to draw: no share of this formula is known."))
-          .getBytes(StandardCharsets.UTF_8);
-    }
-    Curve curve =
-        prediction
-            .curve(name)
-            .orElseThrow(
-                () ->
-                    Trouble.of(
-                        ProblemType.MALFORMED_REQUEST,
-                        "The parameter curve takes one of: "
-                            + prediction.curves().stream()
-                                .map(Curve::name)
-                                .collect(Collectors.joining(", "))
-                            + ", "
-                            + CompositionBars.NAME
-                            + "."));
-    return Chart.of(curve, prediction.formula()).svg(name).getBytes(StandardCharsets.UTF_8);
   }
 }

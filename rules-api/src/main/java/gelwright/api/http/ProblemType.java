@@ -58,12 +58,32 @@ enum ProblemType {
       "The header Content-Type is missing or names a form that is not read here, its charset is not"
           + " UTF-8, or the body has a content coding.",
       "The detail and the header Accept-Post list what is read."),
+  MISDIRECTED(
+      421,
+      "The request was meant for another host",
+      "The service has no token and serves this machine alone, and the request names another host."
+          + " A page of the web that has its own name point to this machine would look like that.",
+      "Ask for localhost or 127.0.0.1, or run the service with a token."),
   NOT_A_FORMULA(
       422,
       "The document is not a formula",
       "The document is well-formed, but it is not a formula sheet. Nothing of it was reviewed.",
       "Each error says where it is, by JSON Pointer, line and column. The form of a sheet is"
           + " /v1/schemas/formula."),
+  NO_CALIBRATION(
+      422,
+      "The readings cannot be calibrated with",
+      "The document is well-formed, but it is no readings sheet, or its readings are too few or make"
+          + " no sense. Nothing was fitted.",
+      "Each error says where it is, by JSON Pointer, line and column. The form of a sheet is"
+          + " /v1/schemas/readings."),
+  NOT_EDITED(
+      422,
+      "The edits cannot be made",
+      "The body is no sheet with edits, its sheet cannot be read, or the edits were made for another"
+          + " sheet. Nothing was changed.",
+      "Each error says where it is: by JSON Pointer in the body, or, where its file is \"sheet\", by"
+          + " pointer, line and column in the text of the sheet."),
   NOT_TAKEN_OVER(
       422,
       "The changed sheets were not taken over",

@@ -132,7 +132,7 @@ final class Reviews {
 
   private static byte[] written(Review review, MediaType form, KnowledgeStore.Snapshot knowledge)
       throws IOException {
-    ByteArrayOutputStream out = new ByteArrayOutputStream(32_768);
+    ByteArrayOutputStream out = new ByteArrayOutputStream(65_536);
     if (form == MediaType.SARIF) {
       SarifReport.describing(knowledge.ruleSets()).write(List.of(review), List.of(), out);
     } else {

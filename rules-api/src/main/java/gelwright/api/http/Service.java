@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -159,7 +160,7 @@ public final class Service implements AutoCloseable {
     this.streams = new Semaphore(guards.streams());
     this.metrics = new Metrics(evaluator, () -> guards.streams() - streams.availablePermits());
     this.log = new Log(settings.log(), settings.accessLog());
-    this.access = new Access(settings.token(), settings.corsOrigins());
+    this.access = new Access(settings.token(), settings.corsOrigins(), settings.isLoopback());
     this.web =
         Javalin.create(
             config -> {
@@ -273,6 +274,10 @@ public final class Service implements AutoCloseable {
         new ReviewStreams(store, evaluator, metrics, guards, streams, settings.today(), log::fault);
     Predictions predictions = new Predictions(store, evaluator, guards, settings.today());
     Headrooms headrooms = new Headrooms(store, evaluator, guards, settings.today());
+    Comparisons comparisons = new Comparisons(store, evaluator, guards, settings.today());
+    Calibrations calibrations = new Calibrations(store, evaluator, guards);
+    SheetChanges changes = new SheetChanges(evaluator, guards);
+    PaperDocuments papers = new PaperDocuments(store, evaluator, guards, settings.today());
     RuleChecks checks = new RuleChecks(store, evaluator, guards, settings.today());
     KnowledgeResources knowledge = new KnowledgeResources(store);
     Representation description = new Representation(OpenApi.document(), MediaType.JSON);
@@ -280,6 +285,12 @@ public final class Service implements AutoCloseable {
     post(config, "/v1/review-streams", lines::post);
     post(config, "/v1/predictions", predictions::post);
     post(config, "/v1/headroom", headrooms::post);
+    post(config, "/v1/comparisons", comparisons::post);
+    post(config, "/v1/calibrations", calibrations::post);
+    post(config, "/v1/sheet-edits", changes::post);
+    post(config, "/v1/batch-sheets", papers::batch);
+    post(config, "/v1/label-drafts", papers::label);
+    post(config, "/v1/stability-plans", papers::stability);
     post(config, "/v1/rule-checks", checks::post);
     get(config, "/v1/rules", knowledge::rules);
     get(config, "/v1/rules/{id}", knowledge::rule);
@@ -335,6 +346,7 @@ public final class Service implements AutoCloseable {
     if (draining.get()) {
       context.res().setHeader("Connection", "close");
     }
+    access.checkHost(Objects.requireNonNullElse(context.req().getHeader("Host"), ""));
     String address = context.req().getRequestURI();
     if (address.contains("//") || address.contains(";")) {
       throw Trouble.of(

@@ -89,7 +89,8 @@ public record Settings(
     return problems;
   }
 
-  private boolean isLoopback() {
+  /** Whether it listens where only this machine can call. */
+  boolean isLoopback() {
     try {
       for (InetAddress address : InetAddress.getAllByName(host)) {
         if (!address.isLoopbackAddress()) {

@@ -210,7 +210,9 @@ class PagesTest {
     assertTrue(at >= 0, () -> "no colour " + name);
     int start = css.indexOf('#', at) + 1;
     int rgb = Integer.parseInt(css.substring(start, start + 6), 16);
-    return 0.2126 * linear(rgb >> 16) + 0.7152 * linear(rgb >> 8 & 255) + 0.0722 * linear(rgb & 255);
+    return 0.2126 * linear(rgb >> 16)
+        + 0.7152 * linear(rgb >> 8 & 255)
+        + 0.0722 * linear(rgb & 255);
   }
 
   private static double linear(int channel) {

@@ -28,7 +28,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 final class GuardsTest {
   private static final String TOKEN = "0123456789abcdef-tulip";
   private static final String POST =
-      "POST /v1/reviews HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n";
+      "POST /v1/reviews HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n";
 
   private static Rig rig;
 
@@ -93,7 +93,7 @@ final class GuardsTest {
   @DisplayName("headers that come a byte at a time are cut off")
   void trickledHeaders() throws IOException {
     try (Raw raw = rig.raw()) {
-      raw.send("GET /v1/rules HTTP/1.1\r\nHost: x\r\nX-Long:");
+      raw.send("GET /v1/rules HTTP/1.1\r\nHost: localhost\r\nX-Long:");
       String end = trickle(raw);
       assertTrue(end.equals("closed") || end.equals("400"), end);
     }
@@ -113,7 +113,7 @@ final class GuardsTest {
     try (Raw raw = new Raw(rig.port())) {
       raw.socket().setReceiveBufferSize(1_024);
       byte[] request =
-          "GET /v1/ingredients HTTP/1.1\r\nHost: x\r\n\r\n".getBytes(StandardCharsets.US_ASCII);
+          "GET /v1/ingredients HTTP/1.1\r\nHost: localhost\r\n\r\n".getBytes(StandardCharsets.US_ASCII);
       assertThrows(
           IOException.class,
           () -> {
@@ -196,6 +196,30 @@ final class GuardsTest {
           ProblemType.FULL, assertThrows(Trouble.class, () -> evaluator.now(() -> 1)).type());
       hold.countDown();
       assertEquals(3, evaluator.later(() -> 3).await(Duration.ofMillis(Rig.PATIENCE)));
+    }
+  }
+
+  @ParameterizedTest(name = "{0} gives {1}")
+  @CsvSource({
+    "localhost, 200",
+    "LOCALHOST:8080, 200",
+    "127.0.0.1:80, 200",
+    "127.1.2.3, 200",
+    "[::1]:8080, 200",
+    "rebound.example, 421",
+    "localhost.rebound.example, 421",
+    "127.0.0.1.rebound.example:8080, 421",
+    "0.0.0.0, 421",
+    "10.0.0.1, 421"
+  })
+  @DisplayName("without a token it answers only to the names of this machine")
+  void host(String host, int status) throws IOException {
+    try (Raw raw = rig.raw()) {
+      String answer =
+          raw.send("GET /health/live HTTP/1.1\r\nHost: " + host + "\r\nConnection: close\r\n\r\n")
+              .rest();
+      assertTrue(answer.startsWith("HTTP/1.1 " + status + " "), answer);
+      assertEquals(status == 421, answer.contains(ProblemType.MISDIRECTED.address()), answer);
     }
   }
 

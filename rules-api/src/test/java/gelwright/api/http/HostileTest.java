@@ -118,6 +118,31 @@ final class HostileTest {
     HttpResponse<String> check = send("/v1/rule-checks", body);
     assertTrue(check.statusCode() < 500, () -> check.body() + " for " + text(body));
     Contract.tellsNothing(check.body());
+    if (sent % 3 == 0) {
+      HttpResponse<String> edited = send("/v1/sheet-edits", edited(body));
+      assertTrue(edited.statusCode() < 500, () -> edited.body() + " for " + text(body));
+      Contract.tellsNothing(edited.statusCode() == 200 ? "" : edited.body());
+    }
+  }
+
+  /** The same, as the text of a sheet in which everything is to be changed. */
+  private static Body edited(Body body) throws IOException {
+    JsonNode edits =
+        JSON.readTree(
+            """
+            [{"step":1,"field":"position","to":"2"},
+             {"pH":"target","to":"5.2"},
+             {"product":"area","to":"hands, feet"},
+             {"batch":"mass","to":"2 kg"},
+             {"step":1,"insert":{"do":"hold","phase":"A","with":["Aqua","Glycerin"]}},
+             {"ingredient":"Menthol","line":1,"add-to-phase":"A","to":"1 %"}]
+            """);
+    return Body.json(
+        JSON.createObjectNode()
+            .put("sheet", new String(body.bytes(), StandardCharsets.UTF_8))
+            .put("type", body.type())
+            .<com.fasterxml.jackson.databind.node.ObjectNode>set("edits", edits)
+            .toString());
   }
 
   private static String text(Body body) {
@@ -312,7 +337,7 @@ final class HostileTest {
   @Test
   @DisplayName("chunks, lengths and headers that are tricks")
   void tricks() throws IOException {
-    String post = "POST /v1/reviews HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n";
+    String post = "POST /v1/reviews HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n";
     String chunked = post + "Transfer-Encoding: chunked\r\n\r\n";
     for (String request :
         List.of(
@@ -347,11 +372,11 @@ final class HostileTest {
             "POST /v1/reviews HTTP/1.1\r\nContent-Length: 2\r\n\r\n{}",
             "POST /v1/reviews HTTP/1.1\r\nHost: x y\r\nContent-Length: 2\r\n\r\n{}",
             "POST /v1/reviews\r\n\r\n",
-            "CONNECT x:1 HTTP/1.1\r\nHost: x\r\n\r\n",
-            "TRACE /v1/rules HTTP/1.1\r\nHost: x\r\n\r\n",
-            "OPTIONS * HTTP/1.1\r\nHost: x\r\n\r\n",
-            "XYZZY /v1/rules HTTP/1.1\r\nHost: x\r\n\r\n",
-            "GET http:// HTTP/1.1\r\nHost: x\r\n\r\n",
+            "CONNECT x:1 HTTP/1.1\r\nHost: localhost\r\n\r\n",
+            "TRACE /v1/rules HTTP/1.1\r\nHost: localhost\r\n\r\n",
+            "OPTIONS * HTTP/1.1\r\nHost: localhost\r\n\r\n",
+            "XYZZY /v1/rules HTTP/1.1\r\nHost: localhost\r\n\r\n",
+            "GET http:// HTTP/1.1\r\nHost: localhost\r\n\r\n",
             "PRI * HTTP/2.0\r\n\r\nSM\r\n\r\n",
             "\u0016\u0003\u0001\u0002\u0000\u0001\u0000\u0001\u00fc\u0003\u0003",
             "\r\n".repeat(200),
@@ -376,7 +401,7 @@ final class HostileTest {
   void earlyCloses() throws IOException {
     byte[] body = Rig.example("shade-mist.yaml");
     String head =
-        "POST /v1/reviews HTTP/1.1\r\nHost: x\r\nContent-Type: application/yaml\r\nContent-Length: "
+        "POST /v1/reviews HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/yaml\r\nContent-Length: "
             + body.length
             + "\r\n\r\n";
     ByteArrayOutputStream whole = new ByteArrayOutputStream();

@@ -94,7 +94,7 @@ final class OperationTest {
     try (Raw raw = rig.raw()) {
       // A request whose body is still to come is under way.
       raw.send(
-              "POST /v1/reviews HTTP/1.1\r\nHost: x\r\nContent-Type: application/yaml\r\nContent-Length: "
+              "POST /v1/reviews HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/yaml\r\nContent-Length: "
                   + sheet.length
                   + "\r\nExpect: 100-continue\r\n\r\n")
           .until("HTTP/1.1 100 Continue\r\n\r\n");

@@ -90,7 +90,7 @@ final class ProblemTest {
       })
   void requestLines(String line) throws IOException {
     try (Rig.Raw raw = rig.raw()) {
-      String answer = raw.send(line + "\r\nHost: x\r\nConnection: close\r\n\r\n").rest();
+      String answer = raw.send(line + "\r\nHost: localhost\r\nConnection: close\r\n\r\n").rest();
       assertTrue(answer.startsWith("HTTP/1.1 4") || answer.startsWith("HTTP/1.1 505 "), answer);
       assertTrue(answer.contains("application/problem+json"), answer);
       Contract.tellsNothing(answer);
@@ -197,7 +197,7 @@ final class ProblemTest {
     try (Rig.Raw raw = rig.raw()) {
       String answer =
           raw.send(
-                  "POST /v1/reviews HTTP/1.1\r\nHost: x\r\nConnection: close\r\nContent-Length: 2\r\n"
+                  "POST /v1/reviews HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\nContent-Length: 2\r\n"
                       + (type.isEmpty() ? "" : "Content-Type: " + type + "\r\n")
                       + (coding.isEmpty() ? "" : "Content-Encoding: " + coding + "\r\n")
                       + "\r\n")
@@ -220,7 +220,7 @@ final class ProblemTest {
     try (Rig.Raw raw = rig.raw()) {
       String said =
           raw.send(
-                  "POST /v1/reviews HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
+                  "POST /v1/reviews HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n"
                       + "Content-Length: 99999999999\r\n\r\n")
               .rest();
       assertTrue(said.startsWith("HTTP/1.1 413 "), said);
@@ -260,13 +260,13 @@ final class ProblemTest {
   void headers() throws IOException {
     try (Rig.Raw raw = rig.raw()) {
       String answer =
-          raw.send("GET /v1/rules HTTP/1.1\r\nHost: x\r\nX-Y: " + "y".repeat(9_000) + "\r\n\r\n")
+          raw.send("GET /v1/rules HTTP/1.1\r\nHost: localhost\r\nX-Y: " + "y".repeat(9_000) + "\r\n\r\n")
               .rest();
       assertTrue(answer.startsWith("HTTP/1.1 431 "), answer);
       assertTrue(answer.contains(ProblemType.HEADERS_TOO_LARGE.address()), answer);
     }
     try (Rig.Raw raw = rig.raw()) {
-      String answer = raw.send("GET /" + "y".repeat(9_000) + " HTTP/1.1\r\nHost: x\r\n\r\n").rest();
+      String answer = raw.send("GET /" + "y".repeat(9_000) + " HTTP/1.1\r\nHost: localhost\r\n\r\n").rest();
       assertTrue(answer.startsWith("HTTP/1.1 414 "), answer);
       assertTrue(answer.contains(ProblemType.ADDRESS_TOO_LONG.address()), answer);
     }

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 @DisplayName("a stream of reviews")
 final class StreamTest {
   private static final String HEAD =
-      "POST /v1/review-streams HTTP/1.1\r\nHost: x\r\nContent-Type: application/x-ndjson\r\n"
+      "POST /v1/review-streams HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-ndjson\r\n"
           + "Transfer-Encoding: chunked\r\n\r\n";
 
   private static Rig rig;
