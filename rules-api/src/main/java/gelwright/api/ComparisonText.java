@@ -1,5 +1,6 @@
 package gelwright.api;
 
+import gelwright.api.html.Words;
 import gelwright.comparison.Change;
 import gelwright.comparison.Difference;
 import gelwright.comparison.DutyChange;
@@ -100,7 +101,7 @@ final class ComparisonText {
             + comparison.second().editions().formulaSha256(),
         0);
     page.line("");
-    page.paragraph(TextPage.CLOSING, 0);
+    page.paragraph(Words.CLOSING, 0);
   }
 
   private void side(String which, FormulaSide side) {

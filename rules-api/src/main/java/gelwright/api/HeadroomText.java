@@ -1,8 +1,6 @@
 package gelwright.api;
 
-import gelwright.quantity.Numbers;
-import gelwright.quantity.Quantity;
-import gelwright.quantity.Unit;
+import gelwright.api.html.Words;
 import gelwright.review.Headroom;
 import gelwright.review.Review;
 import java.util.ArrayList;
@@ -22,13 +20,7 @@ final class HeadroomText {
       page.line(ink.quiet(Plain.line(review.place().file())));
     }
     page.line("");
-    page.paragraph(
-        headroom.isEmpty()
-            ? "No number of this formula can be moved: there is no water, or no line that asks for the"
-                + " rest, to take up the difference."
-            : "How far each number can move, all others staying as they are and the water taking up"
-                + " the difference, before a rule changes its outcome.",
-        0);
+    page.paragraph(Words.headroom(headroom), 0);
     table(page, headroom);
     for (Headroom each : headroom) {
       page.heading(Plain.line(each.what().text()));
@@ -36,7 +28,7 @@ final class HeadroomText {
       side(page, "more", each.up());
     }
     page.line("");
-    page.paragraph(TextPage.CLOSING, 0);
+    page.paragraph(Words.CLOSING, 0);
     return page.text();
   }
 
@@ -50,9 +42,9 @@ final class HeadroomText {
       rows.add(
           List.of(
               Plain.line(each.what().text()),
-              end(each.down()),
-              written(each.now()),
-              end(each.up())));
+              Words.end(each.down()),
+              Words.written(each.now()),
+              Words.end(each.up())));
     }
     int[] widths = new int[4];
     for (List<String> row : rows) {
@@ -71,38 +63,7 @@ final class HeadroomText {
     }
   }
 
-  private static String end(Headroom.Side side) {
-    return written(side.free()) + (side.change().isEmpty() ? " or beyond" : "");
-  }
-
   private static void side(TextPage page, String way, Headroom.Side side) {
-    if (side.change().isEmpty()) {
-      page.paragraph(way + ": ", "nothing changes as far as " + written(side.free()) + ".", INDENT);
-      return;
-    }
-    Headroom.Change change = side.change().get();
-    String subject = Words.subject(change.concern().subject());
-    page.paragraph(
-        way + ": ",
-        "at "
-            + written(change.at())
-            + " "
-            + change.concern().rule()
-            + (subject.isEmpty() ? "" : " (" + subject + ")")
-            + " goes from "
-            + change.from().word()
-            + " to "
-            + change.to().word()
-            + (change.others() == 0
-                ? "."
-                : ", and " + Plain.count(change.others(), "other outcome") + " with it."),
-        INDENT);
-  }
-
-  /** A share to six digits, as the balance allows. */
-  private static String written(Quantity quantity) {
-    return quantity.unit() == Unit.PERCENT
-        ? Numbers.significant(quantity.value(), 6) + " %"
-        : quantity.toString();
+    page.paragraph(way + ": ", Words.side(side), INDENT);
   }
 }

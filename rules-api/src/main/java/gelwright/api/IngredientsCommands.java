@@ -1,5 +1,6 @@
 package gelwright.api;
 
+import gelwright.api.html.Words;
 import gelwright.ingredient.Acid;
 import gelwright.ingredient.Catalogue;
 import gelwright.ingredient.Figure;

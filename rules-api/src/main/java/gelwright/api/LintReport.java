@@ -1,5 +1,7 @@
 package gelwright.api;
 
+import gelwright.api.html.Gathered;
+import gelwright.api.html.Words;
 import gelwright.reports.Gravity;
 import gelwright.reports.Unreadable;
 import gelwright.review.Finding;
@@ -7,13 +9,9 @@ import gelwright.review.Review;
 import gelwright.rule.Severity;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.TreeMap;
-import java.util.TreeSet;
 
 /**
  * Many reviews at a glance: a table, then what failed file by file, a line for each rule, then the
@@ -21,8 +19,6 @@ import java.util.TreeSet;
  * checked, is counted in the table and told by {@code review}.
  */
 final class LintReport {
-  private static final int RULES_TOLD = 5;
-
   /** A sentence longer than this is cut at a word. */
   private static final int SENTENCE = 110;
 
@@ -40,13 +36,13 @@ final class LintReport {
       file(out, review, ink);
     }
     out.append('\n');
-    paragraph(out, totals(reviews, unreadable));
+    paragraph(out, Gathered.totals(reviews, unreadable.size()));
     rules(out, reviews);
     if (!skipped.isEmpty()) {
       paragraph(out, skipped(skipped));
     }
     out.append('\n');
-    paragraph(out, TextPage.CLOSING);
+    paragraph(out, Words.CLOSING);
     return out.toString();
   }
 
@@ -129,64 +125,14 @@ final class LintReport {
     return Plain.wrap(first, SENTENCE).get(0) + " …";
   }
 
-  private static String totals(List<Review> reviews, List<Unreadable> unreadable) {
-    Map<String, Integer> outcomes = new TreeMap<>();
-    int[] levels = new int[3];
-    int open = 0;
-    for (Review review : reviews) {
-      outcomes.merge(Words.outcome(review), 1, Integer::sum);
-      levels[0] += Words.count(review, Severity.ERROR);
-      levels[1] += Words.count(review, Severity.WARNING);
-      levels[2] += Words.count(review, Severity.NOTE);
-      open += review.unchecked().size();
-    }
-    List<String> parts = new ArrayList<>();
-    outcomes.forEach((outcome, count) -> parts.add(outcome + " " + count));
-    return Plain.count(reviews.size(), "formula")
-        + (parts.isEmpty() ? "" : " (" + String.join(", ", parts) + ")")
-        + ": "
-        + Plain.count(levels[0], "error")
-        + ", "
-        + Plain.count(levels[1], "warning")
-        + ", "
-        + Plain.count(levels[2], "note")
-        + ", "
-        + open
-        + " not checked."
-        + (unreadable.isEmpty() ? "" : " Not read: " + unreadable.size() + ".");
-  }
-
   private static void rules(StringBuilder out, List<Review> reviews) {
-    Map<String, Integer> times = new TreeMap<>();
-    Map<String, Set<Integer>> where = new TreeMap<>();
-    for (int i = 0; i < reviews.size(); i++) {
-      for (Finding finding : reviews.get(i).findings()) {
-        if (!finding.isAccepted() && Gravity.of(finding) == Gravity.FAILED) {
-          times.merge(finding.rule(), 1, Integer::sum);
-          where.computeIfAbsent(finding.rule(), key -> new TreeSet<>()).add(i);
-        }
-      }
-    }
-    if (times.isEmpty() || reviews.size() < 2) {
-      return;
-    }
     List<String> most =
-        where.entrySet().stream()
-            .sorted(
-                Comparator.comparingInt(
-                        (Map.Entry<String, Set<Integer>> rule) -> -rule.getValue().size())
-                    .thenComparing(rule -> -times.getOrDefault(rule.getKey(), 0))
-                    .thenComparing(Map.Entry::getKey))
-            .limit(RULES_TOLD)
-            .map(
-                rule ->
-                    rule.getKey()
-                        + " in "
-                        + Plain.count(rule.getValue().size(), "formula")
-                        + ", "
-                        + Plain.count(times.getOrDefault(rule.getKey(), 0), "time"))
+        Gathered.commonest(reviews).stream()
+            .map(common -> common.first().rule() + " " + common.words())
             .toList();
-    paragraph(out, "Rules that speak most often: " + String.join("; ", most) + ".");
+    if (!most.isEmpty()) {
+      paragraph(out, "Rules that speak most often: " + String.join("; ", most) + ".");
+    }
   }
 
   private static void paragraph(StringBuilder out, String words) {

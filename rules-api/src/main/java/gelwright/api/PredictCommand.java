@@ -1,6 +1,7 @@
 package gelwright.api;
 
 import gelwright.charts.Chart;
+import gelwright.charts.CompositionBars;
 import gelwright.formula.Formula;
 import gelwright.prediction.Curve;
 import gelwright.prediction.Prediction;
@@ -10,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -48,7 +50,9 @@ final class PredictCommand implements Callable<Integer> {
   @Option(
       names = "--curve",
       paramLabel = "NAME",
-      description = "The curve that svg draws: flow, preservatives, temperature or water-activity.")
+      description =
+          "The picture that svg draws: flow, preservatives, temperature, water-activity or"
+              + " composition.")
   private Optional<String> curve = Optional.empty();
 
   @Mixin private ReportOptions report = new ReportOptions();
@@ -69,8 +73,8 @@ final class PredictCommand implements Callable<Integer> {
   public Integer call() {
     if (format == Format.SVG && curve.isEmpty()) {
       throw wrong(
-          "--format svg draws one curve: say which with --curve flow, preservatives, temperature or"
-              + " water-activity.");
+          "--format svg draws one picture: say which with --curve flow, preservatives, temperature,"
+              + " water-activity or composition.");
     }
     if (format != Format.SVG && curve.isPresent()) {
       throw wrong("--curve goes with --format svg; text and json tell of all curves.");
@@ -105,7 +109,13 @@ final class PredictCommand implements Callable<Integer> {
 
   private String drawn(Prediction prediction) {
     String name = curve.orElse("");
-    List<String> names = prediction.curves().stream().map(Curve::name).toList();
+    if (name.equals(CompositionBars.NAME)) {
+      return CompositionBars.of(prediction)
+          .map(bars -> Chart.of(bars, prediction.formula()).svg(name))
+          .orElseThrow(() -> wrong("--curve: no share of this formula is known."));
+    }
+    List<String> names = new ArrayList<>(prediction.curves().stream().map(Curve::name).toList());
+    names.add(CompositionBars.NAME);
     Curve chosen =
         prediction
             .curve(name)

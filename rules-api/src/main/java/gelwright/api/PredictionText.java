@@ -1,5 +1,6 @@
 package gelwright.api;
 
+import gelwright.api.html.Words;
 import gelwright.prediction.Curve;
 import gelwright.prediction.DoubtShare;
 import gelwright.prediction.Predicted;
@@ -66,7 +67,7 @@ final class PredictionText {
         0);
     page.paragraph("Formula SHA-256 " + prediction.editions().formulaSha256(), 0);
     page.line("");
-    page.paragraph(TextPage.CLOSING, 0);
+    page.paragraph(Words.CLOSING, 0);
   }
 
   private static String heading(Predicted property) {

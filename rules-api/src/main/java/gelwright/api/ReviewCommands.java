@@ -1,5 +1,7 @@
 package gelwright.api;
 
+import gelwright.api.html.Pages;
+import gelwright.api.html.Reports;
 import gelwright.formula.Formula;
 import gelwright.problem.Problem;
 import gelwright.problem.Spelling;
@@ -15,6 +17,7 @@ import gelwright.rule.Severity;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -48,6 +51,7 @@ final class ReviewCommands {
   enum Format {
     TEXT,
     JSON,
+    HTML,
     SARIF,
     JUNIT
   }
@@ -124,7 +128,8 @@ final class ReviewCommands {
     @Option(
         names = "--format",
         paramLabel = "FORMAT",
-        description = "text, json, sarif or junit (default: text).")
+        description =
+            "text, json, html, sarif or junit (default: text). HTML is one file and prints on A4.")
     private Format format = Format.TEXT;
 
     @Mixin private ReportOptions made = new ReportOptions();
@@ -169,6 +174,9 @@ final class ReviewCommands {
     abstract String text(
         List<Review> reviews, List<Unreadable> unreadable, List<Path> skipped, Ink ink);
 
+    /** Whether a report draws curves; one of a whole library leaves them out. */
+    abstract boolean draws();
+
     /** Whether an option was given that is about reports; remedies may be asked for twice. */
     boolean asksForReport() {
       return !Set.of(Include.REMEDIES).containsAll(include)
@@ -188,7 +196,8 @@ final class ReviewCommands {
     }
 
     private sealed interface Done {
-      record Reviewed(Review review) implements Done {}
+      /** What it is told with is there for a format that tells of more than the review. */
+      record Reviewed(Review review, Optional<Reports.Reviewed> told) implements Done {}
 
       record Not(Unreadable file) implements Done {}
     }
@@ -218,9 +227,11 @@ final class ReviewCommands {
       SheetFiles found = files(knowledge.folders());
       List<Unreadable> unreadable = new ArrayList<>(found.unreadable());
       List<Review> reviews = new ArrayList<>();
+      List<Reports.Reviewed> told = new ArrayList<>();
       for (Done each : reviewAll(found.files(), loaded.get(), day)) {
         if (each instanceof Done.Reviewed reviewed) {
           reviews.add(reviewed.review());
+          reviewed.told().ifPresent(told::add);
         } else if (each instanceof Done.Not not) {
           unreadable.add(not.file());
         }
@@ -230,7 +241,7 @@ final class ReviewCommands {
         terminal.complain(LintReport.skipped(found.skipped()) + "\n");
       }
       if (!reviews.isEmpty() || !unreadable.isEmpty()) {
-        write(report(reviews, unreadable, found.skipped(), loaded.get().ruleSets()));
+        write(report(reviews, told, unreadable, found.skipped(), loaded.get().ruleSets()));
       }
       return new ExitStatus(failOn.level(), requireChecked).of(reviews, unreadable);
     }
@@ -307,11 +318,25 @@ final class ReviewCommands {
         return new Done.Not(new Unreadable(file.toString(), formula.problems()));
       }
       Review review = loaded.review(formula.value().get(), day, include);
-      return new Done.Reviewed(review);
+      return new Done.Reviewed(
+          review,
+          format == Format.HTML
+              ? Optional.of(told(formula.value().get(), review, day, loaded))
+              : Optional.empty());
+    }
+
+    private Reports.Reviewed told(
+        Formula formula, Review review, LocalDate day, Engine.Loaded loaded) {
+      return new Reports.Reviewed(
+          formula,
+          review,
+          draws() ? Optional.of(loaded.predict(formula, day)) : Optional.empty(),
+          loaded.batch(formula, Reports.batch(formula), day));
     }
 
     private byte[] report(
         List<Review> reviews,
+        List<Reports.Reviewed> told,
         List<Unreadable> unreadable,
         List<Path> skipped,
         List<RuleSet> ruleSets)
@@ -328,6 +353,8 @@ final class ReviewCommands {
             JsonReport.indented().write(reviews, unreadable, bytes);
           }
         }
+        case HTML ->
+            bytes.write(Pages.of(Reports.of(told, unreadable)).getBytes(StandardCharsets.UTF_8));
         case SARIF -> {
           SarifReport sarif = SarifReport.describing(ruleSets);
           (leaveOutAccepted ? sarif.leavingOutAccepted() : sarif).write(reviews, unreadable, bytes);
@@ -360,6 +387,11 @@ final class ReviewCommands {
 
     ReviewFiles(Engine engine, Terminal terminal) {
       super(engine, terminal);
+    }
+
+    @Override
+    boolean draws() {
+      return true;
     }
 
     @Override
@@ -446,6 +478,11 @@ final class ReviewCommands {
 
     Lint(Engine engine, Terminal terminal) {
       super(engine, terminal);
+    }
+
+    @Override
+    boolean draws() {
+      return false;
     }
 
     @Override

@@ -1,5 +1,6 @@
 package gelwright.api;
 
+import gelwright.api.html.Words;
 import gelwright.ingredient.Source;
 import gelwright.problem.Place;
 import gelwright.problem.Spelling;

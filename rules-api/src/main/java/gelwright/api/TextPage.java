@@ -1,5 +1,6 @@
 package gelwright.api;
 
+import gelwright.api.html.Words;
 import gelwright.ingredient.Source;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -12,12 +13,6 @@ import java.util.TreeSet;
 /** A page of plain text with numbered sources, as reports for people are written. */
 final class TextPage {
   static final int WIDTH = 84;
-
-  /** Closes every report. */
-  static final String CLOSING =
-      "A prediction with its sources: not a certificate, and not a safety assessment. What could"
-          + " not be checked is not passed. A qualified safety assessor, a preservative challenge"
-          + " test (ISO 11930), stability tests and the law of the place decide.";
 
   private final Ink ink;
   private final StringBuilder text = new StringBuilder();

@@ -1,7 +1,8 @@
 package gelwright.api;
 
+import gelwright.api.html.Gathered;
+import gelwright.api.html.Words;
 import gelwright.ingredient.Source;
-import gelwright.problem.Place;
 import gelwright.problem.Problem;
 import gelwright.review.Concern;
 import gelwright.review.Duty;
@@ -16,12 +17,10 @@ import gelwright.rule.Trace;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 
@@ -37,9 +36,6 @@ final class TextReport {
 
   /** Set whose duties say what can hurt. */
   private static final String CAUTION = "caution.";
-
-  /** Part of the statement that every review carries among its cautions; the closing says it. */
-  private static final String STANDING = "not a safety assessment";
 
   private final Ink ink;
   private final TextPage page;
@@ -73,8 +69,9 @@ final class TextReport {
     unchecked(review);
     accepted(review);
     duties("To do and to declare", review, duty -> !duty.rule().startsWith(CAUTION), List.of());
-    duties("Take care", review, duty -> duty.rule().startsWith(CAUTION), otherCautions(review));
-    next(review);
+    duties(
+        "Take care", review, duty -> duty.rule().startsWith(CAUTION), Words.otherCautions(review));
+    page.bullets("What to measure or state next", Words.next(review));
     if (!review.switchedOff().isEmpty()) {
       page.heading("Switched off by the house");
       for (Map.Entry<String, String> rule : review.switchedOff().entrySet()) {
@@ -86,20 +83,13 @@ final class TextReport {
   }
 
   private void section(String title, Review review, Predicate<Finding> filter) {
-    Map<String, List<Finding>> byRule = new LinkedHashMap<>();
-    for (Finding finding : review.findings()) {
-      if (!finding.isAccepted() && filter.test(finding)) {
-        byRule
-            .computeIfAbsent(finding.level() + " " + finding.rule(), key -> new ArrayList<>())
-            .add(finding);
-      }
-    }
+    List<List<Finding>> byRule = Gathered.byRule(review, filter);
     if (byRule.isEmpty()) {
       return;
     }
     page.heading(title);
     boolean first = true;
-    for (List<Finding> findings : byRule.values()) {
+    for (List<Finding> findings : byRule) {
       if (!first) {
         page.line("");
       }
@@ -118,7 +108,7 @@ final class TextReport {
     title(
         first.level(), first.title() + (one && !told && !subject.isEmpty() ? " – " + subject : ""));
     List<String> messages = findings.stream().map(Finding::message).toList();
-    String shared = one ? "" : sharedEnd(messages);
+    String shared = one ? "" : Gathered.sharedEnd(messages);
     Set<String> numbers = new LinkedHashSet<>();
     findings.forEach(finding -> Words.numbers(finding).ifPresent(numbers::add));
     boolean numbersOnce = !one && numbers.size() == 1;
@@ -132,7 +122,7 @@ final class TextReport {
       if (finding.outcome() == Outcome.BORDERLINE) {
         words.append(' ').append(Words.odds(finding.odds()));
       }
-      if (!one && finding.where().line() > 0 && !isWhole(finding)) {
+      if (!one && finding.where().line() > 0 && !Words.isWhole(finding)) {
         words.append(" (line ").append(finding.where().line()).append(')');
       }
       page.paragraph(one ? "" : "- ", words.toString(), INDENT);
@@ -166,18 +156,6 @@ final class TextReport {
     }
   }
 
-  /** The sentences with which all messages end, if each says something before them. */
-  private static String sharedEnd(List<String> messages) {
-    String first = messages.get(0);
-    for (int at = first.indexOf(". "); at >= 0; at = first.indexOf(". ", at + 1)) {
-      String end = first.substring(at + 2);
-      if (messages.stream().allMatch(message -> message.endsWith(". " + end))) {
-        return end;
-      }
-    }
-    return "";
-  }
-
   private void title(Severity level, String title) {
     List<String> lines = Plain.wrap(title, TextPage.WIDTH - INDENT);
     for (int i = 0; i < lines.size(); i++) {
@@ -201,24 +179,10 @@ final class TextReport {
     }
     Finding first = findings.get(0);
     // Never wrapped, so that a terminal can open the place and a search finds both on one line.
-    page.line(" ".repeat(INDENT) + Plain.line(place(first) + "[" + first.rule() + "]"));
+    page.line(" ".repeat(INDENT) + Plain.line(Words.place(first) + " [" + first.rule() + "]"));
     for (Finding finding : findings) {
       finding.trace().ifPresent(trace -> trace(trace, INDENT));
     }
-  }
-
-  /** The sheet and the line; of a finding about the whole formula the sheet only. */
-  private static String place(Finding finding) {
-    Place where = finding.where();
-    if (where.file().isEmpty() && where.line() == 0) {
-      return "";
-    }
-    boolean line = where.line() > 0 && !isWhole(finding);
-    return (line ? new Place(where.file(), where.line(), 0, "").toString() : where.file()) + " ";
-  }
-
-  private static boolean isWhole(Finding finding) {
-    return finding.where().pointer().isEmpty();
   }
 
   private void trace(Trace trace, int indent) {
@@ -241,26 +205,14 @@ final class TextReport {
    * checks open.
    */
   private void unchecked(Review review) {
-    Map<String, List<Finding>> together = new LinkedHashMap<>();
-    for (Finding finding : review.findings()) {
-      if (!finding.isAccepted() && finding.outcome() == Outcome.UNKNOWN) {
-        String about =
-            finding.subject().isFormula()
-                ? Words.onlyNameIn(finding.missing())
-                    .orElseGet(() -> String.join("; ", finding.missing()))
-                : Words.name(finding.subject());
-        together
-            .computeIfAbsent(finding.level() + " " + about, key -> new ArrayList<>())
-            .add(finding);
-      }
-    }
-    List<String> unlisted = unlisted(review);
+    List<List<Finding>> together = Gathered.open(review);
+    List<String> unlisted = Gathered.unlisted(review);
     if (together.isEmpty() && unlisted.isEmpty()) {
       return;
     }
     page.heading("NOT CHECKED");
     boolean first = true;
-    for (List<Finding> findings : together.values()) {
+    for (List<Finding> findings : together) {
       if (!first) {
         page.line("");
       }
@@ -314,37 +266,7 @@ final class TextReport {
           INDENT);
       finding.trace().ifPresent(trace -> trace(trace, INDENT));
     }
-    page.paragraph("", place(first).strip(), INDENT);
-  }
-
-  /**
-   * What is unchecked and is no finding, such as a duty of which it is not known whether it
-   * applies.
-   */
-  private static List<String> unlisted(Review review) {
-    List<String> lines = new ArrayList<>();
-    for (Review.Unchecked unchecked : review.unchecked()) {
-      boolean told =
-          review.findings().stream()
-                  .anyMatch(
-                      finding ->
-                          finding.rule().equals(unchecked.rule())
-                              && finding.subject().equals(unchecked.subject()))
-              || review.duties().stream()
-                  .anyMatch(
-                      duty ->
-                          duty.rule().equals(unchecked.rule())
-                              && duty.subject().equals(unchecked.subject()));
-      if (!told) {
-        String subject = Words.subject(unchecked.subject());
-        lines.add(
-            unchecked.rule()
-                + (subject.isEmpty() ? "" : " for " + subject)
-                + ": missing "
-                + String.join("; ", Words.missing(unchecked.missing())));
-      }
-    }
-    return lines;
+    page.paragraph("", Words.place(first), INDENT);
   }
 
   private void accepted(Review review) {
@@ -353,40 +275,16 @@ final class TextReport {
       finding
           .acceptance()
           .ifPresent(
-              acceptance -> {
-                String subject = Words.subject(finding.subject());
-                lines.add(
-                    finding.title()
-                        + (subject.isEmpty() ? "" : " – " + subject)
-                        + ": "
-                        + finding.message()
-                        + " Accepted until "
-                        + acceptance.until()
-                        + " because: "
-                        + acceptance.because()
-                        + " ("
-                        + finding.rule()
-                        + ")");
-              });
+              acceptance ->
+                  lines.add(Words.accepted(finding, acceptance) + " (" + finding.rule() + ")"));
     }
     page.bullets("Accepted", lines);
-  }
-
-  /** Cautions that no duty says already. */
-  private static List<String> otherCautions(Review review) {
-    Set<String> said = new TreeSet<>();
-    review.duties().forEach(duty -> said.add(duty.message()));
-    return review.cautions().stream()
-        .filter(caution -> !said.contains(caution) && !caution.contains(STANDING))
-        .toList();
   }
 
   private void duties(String title, Review review, Predicate<Duty> filter, List<String> more) {
     Set<String> lines = new LinkedHashSet<>();
     for (Duty duty : review.duties()) {
-      if (filter.test(duty)
-          && duty.applies() != Outcome.DOES_NOT_APPLY
-          && duty.applies() != Outcome.NOT_APPLICABLE) {
+      if (filter.test(duty) && Words.isTold(duty)) {
         lines.add(duty(duty));
       }
     }
@@ -395,99 +293,20 @@ final class TextReport {
   }
 
   private String duty(Duty duty) {
-    StringBuilder words = new StringBuilder();
-    if (duty.applies() == Outcome.MAY_APPLY) {
-      words.append("May apply: ");
-    } else if (duty.applies() == Outcome.HOLDS) {
-      words.append("Done: ");
-    } else if (duty.applies() == Outcome.BREAKS) {
-      words.append("Not done: ");
-    }
-    words.append(duty.message());
-    if (!duty.subject().isFormula() && !duty.message().contains(duty.subject().name())) {
-      words.append(" (").append(Words.subject(duty.subject())).append(')');
-    }
-    if (!duty.missing().isEmpty()) {
-      words
-          .append(" To be sure, state: ")
-          .append(String.join("; ", Words.missing(duty.missing())))
-          .append('.');
-    }
+    StringBuilder words = new StringBuilder(Words.duty(duty));
     if (!duty.sources().isEmpty()) {
       words.append(" Source: ").append(page.cite(duty.sources())).append('.');
     }
     return words.append(" (").append(duty.rule()).append(')').toString();
   }
 
-  private void next(Review review) {
-    Map<String, String> titles = new TreeMap<>();
-    review.findings().forEach(finding -> titles.putIfAbsent(finding.rule(), finding.title()));
-    review.duties().forEach(duty -> titles.putIfAbsent(duty.rule(), duty.title()));
-    List<String> lines = new ArrayList<>();
-    for (Review.MeasureNext next : review.measureNext()) {
-      List<String> decides =
-          next.decides().stream().map(rule -> titles.getOrDefault(rule, rule)).toList();
-      String what = String.join("; ", Words.missing(List.of(next.what())));
-      lines.add(what + (decides.isEmpty() ? "" : " – would settle: " + String.join("; ", decides)));
-    }
-    page.bullets("What to measure or state next", lines);
-  }
-
   private void foot(Review review) {
     page.line("");
-    int times = 0;
-    for (int count : review.counts().values()) {
-      times += count;
-    }
-    int duties =
-        count(review, Outcome.APPLIES)
-            + count(review, Outcome.MAY_APPLY)
-            + count(review, Outcome.DOES_NOT_APPLY);
-    page.paragraph(
-        "",
-        Plain.count(review.rules().size(), "rule")
-            + " run, "
-            + Plain.count(times, "outcome")
-            + ": "
-            + count(review, Outcome.HOLDS)
-            + " hold, "
-            + count(review, Outcome.BREAKS)
-            + " break, "
-            + count(review, Outcome.BORDERLINE)
-            + " borderline, "
-            + count(review, Outcome.UNKNOWN)
-            + " not checked, "
-            + count(review, Outcome.NOT_APPLICABLE)
-            + " not applicable"
-            + (duties == 0
-                ? ""
-                : "; of the duties "
-                    + count(review, Outcome.APPLIES)
-                    + " apply, "
-                    + count(review, Outcome.MAY_APPLY)
-                    + " may apply, "
-                    + count(review, Outcome.DOES_NOT_APPLY)
-                    + " do not")
-            + ". "
-            + review.accepted()
-            + " accepted.",
-        0);
-    page.paragraph(
-        "",
-        "Reviewed for "
-            + review.editions().on()
-            + " with engine "
-            + review.editions().engine()
-            + Words.editions(review.editions().ruleSets())
-            + ".",
-        0);
+    page.paragraph("", Words.counts(review), 0);
+    page.paragraph("", Words.rests(review.editions()), 0);
     page.paragraph("", "Formula SHA-256 " + review.editions().formulaSha256(), 0);
     page.line("");
-    page.paragraph("", TextPage.CLOSING, 0);
-  }
-
-  private static int count(Review review, Outcome outcome) {
-    return review.counts().getOrDefault(outcome, 0);
+    page.paragraph("", Words.CLOSING, 0);
   }
 
   /** Columns as wide as they need; from {@code numbers} on flush right. */

@@ -77,7 +77,7 @@ final class PredictCommandTest {
   }
 
   @ParameterizedTest(name = "as SVG, {0} -> one picture, the same bytes twice")
-  @ValueSource(strings = {"flow", "preservatives", "temperature", "water-activity"})
+  @ValueSource(strings = {"flow", "preservatives", "temperature", "water-activity", "composition"})
   void svg(String curve) {
     Ran ran = run("predict", "--format", "svg", "--curve", curve, SHEET);
     assertEquals(0, ran.status(), ran.err());
@@ -98,7 +98,7 @@ final class PredictCommandTest {
 
   @ParameterizedTest(name = "{0} -> status 2 and a line that says: {1}")
   @CsvSource({
-    "--format svg, --format svg draws one curve",
+    "--format svg, --format svg draws one picture",
     "--format svg --curve flo, Did you mean flow?",
     "--curve flow, --curve goes with --format svg",
     "--format html, html",

@@ -298,7 +298,8 @@ final class BatchPaper {
     return blocks;
   }
 
-  private static String what(Step step) {
+  /** A step of a method as a sentence. */
+  static String what(Step step) {
     StringBuilder what = new StringBuilder(verb(step));
     step.phase().ifPresent(phase -> what.append(" phase ").append(Told.line(phase)));
     if (step.action() == Step.Action.HYDRATE) {

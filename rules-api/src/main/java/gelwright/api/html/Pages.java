@@ -28,6 +28,11 @@ public final class Pages {
     return render("paper.jte", Map.of("paper", requireNonNull(paper, "paper")));
   }
 
+  /** A report of reviews as one HTML file. */
+  public static String of(Report report) {
+    return render("report.jte", Map.of("report", requireNonNull(report, "report")));
+  }
+
   /**
    * A page of a template of its own.
    *

@@ -154,14 +154,23 @@ public final class Told {
   static final class Cited {
     private final Map<Source, Integer> numbers = new LinkedHashMap<>();
 
+    /** The number of a source; the next one for a source that turns up for the first time. */
+    int number(Source source) {
+      return numbers.computeIfAbsent(source, key -> numbers.size() + 1);
+    }
+
+    /** Every source that was cited, with its number, in their order. */
+    Map<Source, Integer> numbers() {
+      return numbers;
+    }
+
     /** Such as {@code [1] [4]; common practice [2]}; nothing for no source. */
     String of(List<Source> sources) {
       Map<Source.Standing, List<String>> byStanding = new TreeMap<>();
       for (Source source : sources) {
-        int number = numbers.computeIfAbsent(source, key -> numbers.size() + 1);
         byStanding
             .computeIfAbsent(source.standing(), key -> new ArrayList<>())
-            .add("[" + number + "]");
+            .add("[" + number(source) + "]");
       }
       List<String> parts = new ArrayList<>();
       byStanding.forEach(

@@ -8,7 +8,10 @@
  * into it, no script, and asks for nothing from anywhere; it says so to the browser with a policy
  * of its own.
  *
- * <p>No sentence about a formula is made up in here, and nothing is computed.
+ * <p>The report of reviews is a {@link gelwright.api.html.Report}. What is said of a review is said
+ * in {@link gelwright.api.html.Words}, for pages and for the command line alike; which findings are
+ * told together is decided in {@link gelwright.api.html.Gathered}. Templates only lay out, and
+ * nothing of a formula is computed in here.
  */
 @NullMarked
 package gelwright.api.html;

@@ -1,18 +1,21 @@
 package gelwright.api.http;
 
+import gelwright.charts.Chart;
+import gelwright.charts.CompositionBars;
 import gelwright.formula.Formula;
 import gelwright.prediction.Prediction;
 import gelwright.reports.PredictionReport;
 import gelwright.sheets.tree.Limits;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Supplier;
 
-/** Predictions of one formula sheet: its properties and curves, or one curve as a picture. */
+/** Predictions of one formula sheet: its properties and curves, or one picture. */
 final class Predictions {
   private static final Set<String> QUERY = Set.of("on", "curve");
   private static final List<MediaType> FORMS = List.of(MediaType.JSON, MediaType.SVG);
@@ -44,9 +47,7 @@ final class Predictions {
             () -> {
               Formula formula = sheets.formula(sheet, Reviews.format(body), limits);
               Prediction prediction = knowledge.predictor().predict(formula, on);
-              return form == MediaType.SVG
-                  ? Pictures.drawn(prediction.curves(), curve, prediction.formula())
-                  : written(prediction);
+              return form == MediaType.SVG ? drawn(prediction, curve) : written(prediction);
             });
     exchange.header("Cache-Control", "no-store");
     exchange.headerMore("Vary", "Accept");
@@ -54,6 +55,20 @@ final class Predictions {
       exchange.headerMore("Link", "</v1/schemas/prediction>; rel=\"describedby\"");
     }
     exchange.answer(200, form, answer);
+  }
+
+  private static byte[] drawn(Prediction prediction, String name) {
+    if (!name.equals(CompositionBars.NAME)) {
+      return Pictures.drawn(prediction.curves(), name, prediction.formula());
+    }
+    return CompositionBars.of(prediction)
+        .map(bars -> Chart.of(bars, prediction.formula()).svg(name))
+        .orElseThrow(
+            () ->
+                Trouble.of(
+                    ProblemType.NOT_A_FORMULA,
+                    "There is nothing to draw: no share of this formula is known."))
+        .getBytes(StandardCharsets.UTF_8);
   }
 
   private static byte[] written(Prediction prediction) throws IOException {

@@ -1,5 +1,8 @@
 package gelwright.api.http;
 
+import gelwright.api.html.Pages;
+import gelwright.api.html.Reports;
+import gelwright.api.html.Style;
 import gelwright.formula.Formula;
 import gelwright.reports.JsonReport;
 import gelwright.reports.SarifReport;
@@ -9,6 +12,7 @@ import gelwright.sheets.tree.Document;
 import gelwright.sheets.tree.Limits;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.EnumSet;
 import java.util.List;
@@ -22,7 +26,8 @@ import java.util.function.Supplier;
 final class Reviews {
   static final Set<String> QUERY = Set.of("on", "include");
   static final List<MediaType> FORMULAS = List.of(MediaType.JSON, MediaType.YAML);
-  private static final List<MediaType> FORMS = List.of(MediaType.JSON, MediaType.SARIF);
+  private static final List<MediaType> FORMS =
+      List.of(MediaType.JSON, MediaType.SARIF, MediaType.HTML);
 
   private final KnowledgeStore store;
   private final Evaluator evaluator;
@@ -95,16 +100,34 @@ final class Reviews {
               Formula formula = sheets.formula(sheet, format(body), limits);
               Review review = knowledge.reviewer().review(formula, asked.on(), asked.include());
               metrics.reviewed(review);
-              return written(review, form, knowledge);
+              return form == MediaType.HTML
+                  ? page(formula, review, asked.on(), knowledge)
+                  : written(review, form, knowledge);
             });
     exchange.header("Cache-Control", "no-store");
     exchange.headerMore("Vary", "Accept");
-    exchange.headerMore("Link", "</v1/schemas/review>; rel=\"describedby\"");
+    if (form == MediaType.HTML) {
+      // The one sheet in the page, and nothing else, may be used.
+      exchange.header("Content-Security-Policy", Style.HOUSE.policyOfAnswer());
+    } else {
+      exchange.headerMore("Link", "</v1/schemas/review>; rel=\"describedby\"");
+    }
     exchange.answer(200, form, answer);
   }
 
   static Document.Format format(MediaType type) {
     return type == MediaType.YAML ? Document.Format.YAML : Document.Format.JSON;
+  }
+
+  private static byte[] page(
+      Formula formula, Review review, LocalDate on, KnowledgeStore.Snapshot knowledge) {
+    Reports.Reviewed reviewed =
+        new Reports.Reviewed(
+            formula,
+            review,
+            Optional.of(knowledge.predictor().predict(formula, on)),
+            knowledge.batchSheets().of(formula, Reports.batch(formula), on));
+    return Pages.of(Reports.of(reviewed)).getBytes(StandardCharsets.UTF_8);
   }
 
   private static byte[] written(Review review, MediaType form, KnowledgeStore.Snapshot knowledge)

@@ -52,6 +52,8 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import java.util.zip.GZIPInputStream;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DisplayName;
@@ -428,7 +430,7 @@ final class ContractTest {
   }
 
   @ParameterizedTest(name = "{0} is drawn")
-  @CsvSource({"flow", "preservatives", "temperature", "water-activity"})
+  @CsvSource({"flow", "preservatives", "temperature", "water-activity", "composition"})
   void picture(String curve) {
     String svg =
         ask()
@@ -718,7 +720,8 @@ final class ContractTest {
         "application/json | application/json",
         "application/sarif+json | application/sarif+json",
         "application/json;q=0.2, application/sarif+json;q=0.8 | application/sarif+json",
-        "text/html;q=0.9, */*;q=0.1 | application/json",
+        "text/html;q=0.9, */*;q=0.1 | text/html",
+        "text/html | text/html",
         "application/* | application/json",
         "*/*, application/json;q=0 | application/sarif+json",
       })
@@ -731,6 +734,28 @@ final class ContractTest {
             .post("/v1/reviews");
     assertEquals(200, response.statusCode());
     assertEquals(type, Contract.bare(response.contentType()));
+  }
+
+  @Test
+  @DisplayName("a review as a page may be styled by its one sheet, and nothing else")
+  void page() {
+    Response response =
+        ask()
+            .contentType("application/yaml")
+            .accept("text/html")
+            .queryParam("on", "2026-11-25")
+            .body(Rig.example("shade-mist.yaml"))
+            .post("/v1/reviews");
+    response
+        .then()
+        .statusCode(200)
+        .header("Content-Type", startsWith("text/html;"))
+        .header("Content-Security-Policy", equalTo(Style.HOUSE.policyOfAnswer()))
+        .header("Cache-Control", equalTo("no-store"));
+    Document page = Jsoup.parse(response.asString());
+    assertEquals("Shade mist", page.select("h1").text());
+    assertEquals(4, page.select("figure svg").size(), "the curves and the composition");
+    assertTrue(page.text().contains("Reviewed for 2026-11-25"), "the day asked for");
   }
 
   @Test

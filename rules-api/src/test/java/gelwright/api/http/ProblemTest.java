@@ -164,18 +164,20 @@ final class ProblemTest {
   }
 
   @Test
-  @DisplayName("no form that is accepted: a report as a page is not available")
+  @DisplayName("no form that is accepted: a review is not a picture")
   void notAcceptable() {
     Response response =
         ask()
             .contentType("application/yaml")
-            .accept("text/html")
+            .accept("image/svg+xml")
             .body(Rig.example("shade-mist.yaml"))
             .post("/v1/reviews");
     is(response, ProblemType.NOT_ACCEPTABLE);
     response
         .then()
-        .body("detail", equalTo("Available are: application/json, application/sarif+json."));
+        .body(
+            "detail",
+            equalTo("Available are: application/json, application/sarif+json, text/html."));
     is(ask().accept("application/xml").get("/v1/rules"), ProblemType.NOT_ACCEPTABLE);
     is(ask().accept("*/*;q=0").get("/v1/rules"), ProblemType.NOT_ACCEPTABLE);
     is(ask().accept("application/json;q=nonsense").get("/v1/rules"), ProblemType.NOT_ACCEPTABLE);

@@ -1,11 +1,17 @@
-package gelwright.api;
+package gelwright.api.html;
 
-import gelwright.api.html.Told;
+import gelwright.formula.Acceptance;
 import gelwright.ingredient.Source;
+import gelwright.problem.Place;
 import gelwright.profile.Profile;
+import gelwright.quantity.Numbers;
 import gelwright.quantity.Odds;
 import gelwright.quantity.Quantity;
+import gelwright.quantity.Unit;
+import gelwright.review.Duty;
+import gelwright.review.Editions;
 import gelwright.review.Finding;
+import gelwright.review.Headroom;
 import gelwright.review.Outcome;
 import gelwright.review.Remedy;
 import gelwright.review.Review;
@@ -27,7 +33,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /** What a review's records are called in plain words. */
-final class Words {
+public final class Words {
   /** Fractions people say, from the smallest to the largest. */
   private static final int[][] FRACTIONS = {
     {1, 20}, {1, 10}, {1, 5}, {1, 4}, {1, 3}, {2, 5}, {1, 2}, {3, 5}, {2, 3}, {3, 4}, {4, 5},
@@ -38,10 +44,19 @@ final class Words {
   private static final Pattern DISSOLVES = Pattern.compile("what (.+) dissolves in");
   private static final Pattern ROW = Pattern.compile("row (.+) of table (.+)");
 
+  /** Closes every report. */
+  public static final String CLOSING =
+      "A prediction with its sources: not a certificate, and not a safety assessment. What could"
+          + " not be checked is not passed. A qualified safety assessor, a preservative challenge"
+          + " test (ISO 11930), stability tests and the law of the place decide.";
+
+  /** Part of the statement that every review carries among its cautions; the closing says it. */
+  private static final String STANDING = "not a safety assessment";
+
   private Words() {}
 
   /** The whole review in one sentence. */
-  static String verdict(Review review) {
+  public static String verdict(Review review) {
     int breaks = 0;
     int borderline = 0;
     int unknown = 0;
@@ -93,7 +108,7 @@ final class Words {
   }
 
   /** The outcome of the whole in one or two words, for a table. */
-  static String outcome(Review review) {
+  public static String outcome(Review review) {
     if (review.rules().isEmpty()) {
       return "no rule was run";
     }
@@ -107,7 +122,7 @@ final class Words {
   }
 
   /** A number with its range, as far as it is known. */
-  static String range(Shown shown) {
+  public static String range(Shown shown) {
     return Told.range(shown);
   }
 
@@ -116,7 +131,7 @@ final class Words {
   }
 
   /** Odds as people say them: a sentence, or nothing where the outcome says it. */
-  static String odds(Odds odds) {
+  public static String odds(Odds odds) {
     if (odds.equals(Odds.OPEN)) {
       return "Nothing is known of the odds.";
     }
@@ -138,14 +153,14 @@ final class Words {
       }
     }
     return (odds.low() < 0.5 ? "It probably fails: " : "It probably holds: ")
-        + Plain.count(nearest[0], "chance")
+        + Told.count(nearest[0], "chance")
         + " in "
         + nearest[1]
         + (odds.low() < 0.5 ? " that it holds." : ".");
   }
 
   /** A remedy with its odds, and what else it does. */
-  static String remedy(Remedy remedy) {
+  public static String remedy(Remedy remedy) {
     StringBuilder words = new StringBuilder(remedy.text());
     words.append(' ');
     if (remedy.reaches()) {
@@ -163,7 +178,7 @@ final class Words {
     // The finding itself is cleared by every remedy that reaches.
     int more = remedy.clears().size() - (remedy.reaches() ? 1 : 0);
     if (more > 0) {
-      words.append(" Clears ").append(Plain.count(more, "other finding")).append(" too.");
+      words.append(" Clears ").append(Told.count(more, "other finding")).append(" too.");
     }
     words.append(
         remedy.raises().isEmpty()
@@ -185,7 +200,7 @@ final class Words {
     return Math.round(odds * 100) + " %";
   }
 
-  static String standing(Source.Standing standing) {
+  public static String standing(Source.Standing standing) {
     return switch (standing) {
       case PUBLISHED -> "published";
       case MEASURED -> "measured in one's own workshop";
@@ -195,7 +210,7 @@ final class Words {
   }
 
   /** What stands beside the number of a source: nothing where it can be looked up. */
-  static String besideNumber(Source.Standing standing) {
+  public static String besideNumber(Source.Standing standing) {
     return Told.besideNumber(standing);
   }
 
@@ -203,7 +218,7 @@ final class Words {
    * The numbers of a finding that its message does not say, by their meaning. A limit that is
    * worked out or looked up has no name worth reading.
    */
-  static Optional<String> numbers(Finding finding) {
+  public static Optional<String> numbers(Finding finding) {
     if (finding.observed().isEmpty()) {
       return Optional.empty();
     }
@@ -281,11 +296,187 @@ final class Words {
     }
   }
 
+  /** A number by its meaning, without what explains it further; empty for one that has none. */
+  static Optional<String> named(Shown shown) {
+    return meaning(shown.name()).map(words -> Told.brief(words));
+  }
+
+  /** A finding somebody has taken responsibility for. */
+  public static String accepted(Finding finding, Acceptance acceptance) {
+    String subject = subject(finding.subject());
+    return finding.title()
+        + (subject.isEmpty() ? "" : " – " + subject)
+        + ": "
+        + finding.message()
+        + " Accepted until "
+        + acceptance.until()
+        + " because: "
+        + acceptance.because();
+  }
+
+  /** What has to be done, without its sources. */
+  public static String duty(Duty duty) {
+    StringBuilder words = new StringBuilder();
+    if (duty.applies() == Outcome.MAY_APPLY) {
+      words.append("May apply: ");
+    } else if (duty.applies() == Outcome.HOLDS) {
+      words.append("Done: ");
+    } else if (duty.applies() == Outcome.BREAKS) {
+      words.append("Not done: ");
+    }
+    words.append(duty.message());
+    if (!duty.subject().isFormula() && !duty.message().contains(duty.subject().name())) {
+      words.append(" (").append(subject(duty.subject())).append(')');
+    }
+    if (!duty.missing().isEmpty()) {
+      words
+          .append(" To be sure, state: ")
+          .append(String.join("; ", missing(duty.missing())))
+          .append('.');
+    }
+    return words.toString();
+  }
+
+  /** Whether there is anything to say of a duty. */
+  public static boolean isTold(Duty duty) {
+    return duty.applies() != Outcome.DOES_NOT_APPLY && duty.applies() != Outcome.NOT_APPLICABLE;
+  }
+
+  /** Cautions that no duty says already. */
+  public static List<String> otherCautions(Review review) {
+    Set<String> said = new HashSet<>();
+    review.duties().forEach(duty -> said.add(duty.message()));
+    return review.cautions().stream()
+        .filter(caution -> !said.contains(caution) && !caution.contains(STANDING))
+        .toList();
+  }
+
+  /** What to measure or state, each with what it would settle. */
+  public static List<String> next(Review review) {
+    Map<String, String> titles = new HashMap<>();
+    review.findings().forEach(finding -> titles.putIfAbsent(finding.rule(), finding.title()));
+    review.duties().forEach(duty -> titles.putIfAbsent(duty.rule(), duty.title()));
+    List<String> lines = new ArrayList<>();
+    for (Review.MeasureNext next : review.measureNext()) {
+      List<String> decides =
+          next.decides().stream().map(rule -> titles.getOrDefault(rule, rule)).toList();
+      String what = String.join("; ", missing(List.of(next.what())));
+      lines.add(what + (decides.isEmpty() ? "" : " – would settle: " + String.join("; ", decides)));
+    }
+    return lines;
+  }
+
+  /** The sheet and the line of a finding; of one about the whole formula the sheet only. */
+  public static String place(Finding finding) {
+    Place where = finding.where();
+    boolean line = where.line() > 0 && !isWhole(finding);
+    return line ? new Place(where.file(), where.line(), 0, "").toString() : where.file();
+  }
+
+  /** Whether a finding is about the formula as a whole, not about a place in its sheet. */
+  public static boolean isWhole(Finding finding) {
+    return finding.where().pointer().isEmpty();
+  }
+
+  /** What headroom is, or why there is none. */
+  public static String headroom(List<Headroom> headroom) {
+    return headroom.isEmpty()
+        ? "No number of this formula can be moved: there is no water, or no line that asks for the"
+            + " rest, to take up the difference."
+        : "How far each number can move, all others staying as they are and the water taking up"
+            + " the difference, before a rule changes its outcome.";
+  }
+
+  /** How far a number can move one way. */
+  public static String end(Headroom.Side side) {
+    return written(side.free()) + (side.change().isEmpty() ? " or beyond" : "");
+  }
+
+  /** What changes where a number is moved one way. */
+  public static String side(Headroom.Side side) {
+    if (side.change().isEmpty()) {
+      return "nothing changes as far as " + written(side.free()) + ".";
+    }
+    Headroom.Change change = side.change().get();
+    String subject = subject(change.concern().subject());
+    return "at "
+        + written(change.at())
+        + " "
+        + change.concern().rule()
+        + (subject.isEmpty() ? "" : " (" + subject + ")")
+        + " goes from "
+        + change.from().word()
+        + " to "
+        + change.to().word()
+        + (change.others() == 0
+            ? "."
+            : ", and " + Told.count(change.others(), "other outcome") + " with it.");
+  }
+
+  /** A share to six digits, as the balance allows. */
+  public static String written(Quantity quantity) {
+    return quantity.unit() == Unit.PERCENT
+        ? Numbers.significant(quantity.value(), 6) + " %"
+        : quantity.toString();
+  }
+
+  /** How many rules ran and what came out. */
+  public static String counts(Review review) {
+    int times = 0;
+    for (int count : review.counts().values()) {
+      times += count;
+    }
+    int duties =
+        counted(review, Outcome.APPLIES)
+            + counted(review, Outcome.MAY_APPLY)
+            + counted(review, Outcome.DOES_NOT_APPLY);
+    return Told.count(review.rules().size(), "rule")
+        + " run, "
+        + Told.count(times, "outcome")
+        + ": "
+        + counted(review, Outcome.HOLDS)
+        + " hold, "
+        + counted(review, Outcome.BREAKS)
+        + " break, "
+        + counted(review, Outcome.BORDERLINE)
+        + " borderline, "
+        + counted(review, Outcome.UNKNOWN)
+        + " not checked, "
+        + counted(review, Outcome.NOT_APPLICABLE)
+        + " not applicable"
+        + (duties == 0
+            ? ""
+            : "; of the duties "
+                + counted(review, Outcome.APPLIES)
+                + " apply, "
+                + counted(review, Outcome.MAY_APPLY)
+                + " may apply, "
+                + counted(review, Outcome.DOES_NOT_APPLY)
+                + " do not")
+        + ". "
+        + review.accepted()
+        + " accepted.";
+  }
+
+  private static int counted(Review review, Outcome outcome) {
+    return review.counts().getOrDefault(outcome, 0);
+  }
+
+  /** What a review rests on. */
+  public static String rests(Editions editions) {
+    return "Reviewed for "
+        + editions.on()
+        + " with engine "
+        + editions.engine()
+        + editions(editions.ruleSets())
+        + ".";
+  }
+
   /**
    * What is missing, in words: {@code use-from of Glycerin} becomes "Glycerin: least share at which
    * it works". What belongs to one ingredient is gathered.
    */
-  static List<String> missing(Collection<String> missing) {
+  public static List<String> missing(Collection<String> missing) {
     Map<String, List<String>> ofOne = new LinkedHashMap<>();
     List<String> others = new ArrayList<>();
     for (String what : missing) {
@@ -318,7 +509,7 @@ final class Words {
   }
 
   /** The ingredient that all the missing things are of, if there is one. */
-  static Optional<String> onlyNameIn(Collection<String> missing) {
+  public static Optional<String> onlyNameIn(Collection<String> missing) {
     Set<String> names = new HashSet<>();
     for (String what : missing) {
       Matcher of = OF_NAME.matcher(what);
@@ -341,12 +532,12 @@ final class Words {
   }
 
   /** Editions of rule sets: what most have in common once, the others by name. */
-  static String editions(Map<String, String> sets) {
+  public static String editions(Map<String, String> sets) {
     return Told.editions(sets);
   }
 
   /** What a finding is about, or empty for the formula as a whole. */
-  static String subject(Subject subject) {
+  public static String subject(Subject subject) {
     if (subject.isFormula()) {
       return "";
     }
@@ -357,12 +548,12 @@ final class Words {
   }
 
   /** Whether it is the row of a table, not a part of the formula. */
-  static boolean isRow(Subject subject) {
+  public static boolean isRow(Subject subject) {
     return !subject.isFormula() && Profile.vocabulary().kind(subject.kind()).isEmpty();
   }
 
   /** Its name; of what an ingredient bears in heat that of the ingredient. */
-  static String name(Subject subject) {
+  public static String name(Subject subject) {
     int comma = subject.name().lastIndexOf(", ");
     return subject.kind().equals("heat-limit") && comma > 0
         ? subject.name().substring(0, comma)
@@ -370,7 +561,7 @@ final class Words {
   }
 
   /** Findings that count, by level: errors, warnings, notes. */
-  static int count(Review review, Severity level) {
+  public static int count(Review review, Severity level) {
     return (int)
         review.findings().stream()
             .filter(
