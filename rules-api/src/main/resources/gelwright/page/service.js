@@ -1,0 +1,106 @@
+// Talking to the service that the page came from, and to nobody else.
+
+const TOKEN = "gelwright.token";
+
+let askForToken = () => Promise.resolve("");
+
+/** What the service answered instead of what was asked for: a problem document (RFC 9457). */
+export class Refusal extends Error {
+  constructor(problem) {
+    super(problem.detail ?? problem.title ?? "The service gave no answer.");
+    this.problem = problem;
+    this.errors = problem.errors ?? [];
+    this.status = problem.status ?? 0;
+  }
+}
+
+/** Says how the reader is asked for a token, for a service that wants one. */
+export function onTokenNeeded(ask) {
+  askForToken = ask;
+}
+
+async function call(path, options = {}) {
+  for (;;) {
+    const headers = new Headers(options.headers);
+    const token = sessionStorage.getItem(TOKEN);
+    if (token) {
+      headers.set("Authorization", `Bearer ${token}`);
+    }
+    let answer;
+    try {
+      answer = await fetch(path, { ...options, headers, credentials: "same-origin", referrerPolicy: "no-referrer" });
+    } catch (trouble) {
+      if (trouble.name === "AbortError") {
+        throw trouble;
+      }
+      throw new Refusal({ title: "The service cannot be reached", detail: "The service cannot be reached. The sheet is safe in this browser." });
+    }
+    if (answer.ok) {
+      return answer;
+    }
+    if (answer.status === 401) {
+      sessionStorage.removeItem(TOKEN);
+      const given = await askForToken(Boolean(token));
+      if (given) {
+        sessionStorage.setItem(TOKEN, given);
+        continue;
+      }
+    }
+    throw new Refusal(await answer.json().catch(() => ({ status: answer.status, title: "The service gave no answer." })));
+  }
+}
+
+function post(path, body, accept, signal, type = "application/yaml") {
+  return call(path, { method: "POST", body, signal, headers: { "Content-Type": type, Accept: accept } });
+}
+
+const json = async (answer) => (await answer).json();
+const text = async (answer) => (await answer).text();
+
+/** What this service can do beyond the least, by its own description. */
+export async function abilities() {
+  const description = await json(call("/openapi.json"));
+  const paths = description.paths ?? {};
+  const takes = (path, name) =>
+    (paths[path]?.post?.parameters ?? [])
+      .map((one) => (one.$ref ? description.components.parameters[one.$ref.split("/").pop()] : one))
+      .find((one) => one.name === name);
+  const include = JSON.stringify(takes("/v1/reviews", "include")?.schema ?? "");
+  const report = paths["/v1/reviews"]?.post?.responses?.["200"]?.content ?? {};
+  return {
+    remedies: include.includes("remedies"),
+    headroom: include.includes("headroom"),
+    headroomPicture: "image/svg+xml" in (paths["/v1/headroom"]?.post?.responses?.["200"]?.content ?? {}),
+    edits: "/v1/sheet-edits" in paths,
+    comparisons: "/v1/comparisons" in paths,
+    report: "text/html" in report,
+  };
+}
+
+export const ingredients = () => json(call("/v1/ingredients"));
+export const rules = () => json(call("/v1/rules"));
+export const example = (file) => text(call(`/page/examples/${file}`));
+
+/** A review; further parts come on demand, since they take longer. */
+export const review = (sheet, include, signal) =>
+  json(post(`/v1/reviews${include.length > 0 ? `?include=${include.join(",")}` : ""}`, sheet, "application/json", signal));
+
+export const report = (sheet, signal) => text(post("/v1/reviews", sheet, "text/html", signal));
+
+export const prediction = (sheet, signal) => json(post("/v1/predictions", sheet, "application/json", signal));
+
+export const curve = (sheet, name, signal) =>
+  text(post(`/v1/predictions?curve=${encodeURIComponent(name)}`, sheet, "image/svg+xml", signal));
+
+export const headroomPicture = (sheet, signal) => text(post("/v1/headroom", sheet, "image/svg+xml", signal));
+
+export const comparisonPicture = (first, second, signal) =>
+  text(post("/v1/comparisons?curve=flow", JSON.stringify({ first, second }), "image/svg+xml", signal, "application/json"));
+
+/** The text of a sheet after changes; comments and order stay. */
+export const edited = async (sheet, edits) =>
+  (
+    await json(
+      post("/v1/sheet-edits", JSON.stringify({ sheet, type: "application/yaml", edits }), "application/json", undefined, "application/json"),
+    )
+  ).sheet;
