@@ -98,7 +98,7 @@ function overview(openSheet) {
       "table",
       { class: "plain class-table" },
       el("caption", {}, "Who has what wrong"),
-      el("thead", {}, el("tr", {}, ["Sheet", "Formula", "Errors", "Warnings", "Notes", "Not checked", "What is wrong"].map((title) => el("th", { scope: "col" }, title)))),
+      el("thead", {}, el("tr", {}, ["Sheet", "Formula", "Errors", "Warnings", "Notes", "Not checked", "What is wrong"].map((title, i) => el("th", { scope: "col", class: i > 1 && i < 6 ? "figure" : undefined }, title)))),
       el("tbody", {}, results.map((result) => row(result, openSheet))),
     ),
   );
@@ -137,7 +137,7 @@ function row(result, openSheet) {
         : el(
             "details",
             {},
-            el("summary", {}, `${count(titles.size, "finding")}`, el("span", { class: "unseen" }, ` of ${name}`)),
+            el("summary", {}, [...titles.keys()][0], titles.size > 1 ? `, and ${titles.size - 1} more` : "", el("span", { class: "unseen" }, ` in ${name}`)),
             el("ul", { class: "marked" }, [...titles].map(([title, { level, names }]) => el("li", {}, mark(level), ` ${LEVELS[level]}: ${title}`, names.length > 0 ? ` – ${names.join(", ")}` : ""))),
           ),
     ),

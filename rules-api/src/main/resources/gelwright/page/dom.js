@@ -40,6 +40,7 @@ const SHAPES = {
   note: () => draw("circle", { cx: 7, cy: 7, r: 5.5 }),
   unknown: () => draw("circle", { cx: 7, cy: 7, r: 5.2, class: "hollow" }),
   holds: () => draw("path", { d: "M1.5 7.5 5.5 11.5 12.5 2.5", class: "stroke" }),
+  none: () => draw("path", { d: "M4 7h6", class: "stroke" }),
   duty: () => draw("path", { d: "M1 7h8M6 3l4 4-4 4", class: "stroke" }),
 };
 

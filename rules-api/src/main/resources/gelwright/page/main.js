@@ -9,7 +9,7 @@ import * as service from "./service.js";
 import { EMPTY, Sheet, fromFile } from "./sheet.js";
 import * as table from "./table.js";
 import * as textView from "./text.js";
-import { capital, count, edit, verdict } from "./words.js";
+import { capital, count, edit } from "./words.js";
 
 const STORE = "gelwright.sheet";
 const MOST_UNDO = 100;
@@ -189,7 +189,6 @@ async function look() {
     if (mine !== turn) {
       return;
     }
-    performance.measure("review", { start: performance.now() });
     shown(fresh);
     const more = ["remedies", "headroom"].filter((part) => able[part]);
     if (more.length > 0) {
@@ -214,6 +213,7 @@ async function look() {
 function shown(fresh) {
   review = fresh;
   byId("problems").replaceChildren();
+  table.markWrong([]);
   reviews.showVerdict(review);
   reviews.show(review, {
     canEdit: able.edits,
@@ -237,6 +237,7 @@ function refused(trouble) {
   const errors = trouble.errors ?? [];
   byId("verdict").replaceChildren(mark("error"), el("span", {}, errors.length > 0 ? `The sheet cannot be read: ${count(errors.length, "mistake")}.` : trouble.message));
   byId("verdict").dataset.level = "error";
+  table.markWrong(errors.map((one) => one.pointer ?? ""));
   textView.markLines(new Map(errors.filter((one) => one.line).map((one) => [one.line, "error"])));
   byId("problems").replaceChildren(
     el(
@@ -465,7 +466,7 @@ function askForToken(again) {
 function printing() {
   let closed = [];
   window.addEventListener("beforeprint", () => {
-    closed = [...document.querySelectorAll("details:not([open])")];
+    closed = [...document.querySelectorAll("details:not([open])")].filter((details) => !details.closest(".picture"));
     closed.forEach((details) => {
       details.open = true;
     });
@@ -567,5 +568,3 @@ function begin() {
 }
 
 begin();
-
-export { verdict };

@@ -38,7 +38,7 @@ export function figure(drawn, curve) {
   return el(
     "figure",
     { class: "picture" },
-    el("figcaption", {}, drawn.title),
+    el("figcaption", { class: "unseen" }, drawn.title),
     el("div", { class: "scroll", tabindex: "0", role: "group", "aria-label": drawn.title }, drawn.picture),
     el(
       "details",

@@ -39,7 +39,7 @@ export function show(review, actions) {
 /** The line of the verdict, which stays in sight. */
 export function showVerdict(review) {
   const level = verdictLevel(review);
-  byId("verdict").replaceChildren(mark(level), el("span", {}, verdict(review)));
+  byId("verdict").replaceChildren(mark(level), el("a", { href: "#review" }, verdict(review)));
   byId("verdict").dataset.level = level;
 }
 
@@ -71,7 +71,7 @@ function glance(review, groups, open) {
     const holds = Object.entries(review.rules).filter(([rule, outcome]) => outcome === "holds" && groupOf(rule) === group).length;
     const duties = dutiesOf(review, group).length;
     const worst = of("breaks")[0]?.level ?? of("borderline")[0]?.level;
-    const state = worst ?? (of("unknown").length > 0 ? "unknown" : holds > 0 ? "holds" : duties > 0 ? "duty" : "note");
+    const state = worst ?? (of("unknown").length > 0 ? "unknown" : holds > 0 ? "holds" : duties > 0 ? "duty" : "none");
     const cell = (number) => el("td", { class: number === 0 ? "none" : undefined }, number === 0 ? "–" : String(number));
     return el(
       "tr",
@@ -117,7 +117,7 @@ function groupSection(group, review, decided, actions) {
     const together = `${finding.level} ${finding.outcome} ${finding.rule}`;
     byRule.set(together, [...(byRule.get(together) ?? []), finding]);
   }
-  const calm = findings.length === 0 ? (unknown.length === 0 ? "Nothing is wrong that was checked. " : "Nothing is wrong of what could be checked. ") : "";
+  const calm = findings.length === 0 && rules.some(([, outcome]) => outcome === "holds") ? (unknown.length === 0 ? "Nothing is wrong that was checked. " : "Nothing is wrong of what could be checked. ") : "";
   return el(
     "section",
     { class: "group", id: `group-${group.id}`, "aria-labelledby": `group-${group.id}-title` },
@@ -128,7 +128,9 @@ function groupSection(group, review, decided, actions) {
       "p",
       { class: "tally" },
       calm,
-      `${count(holds, "rule")} ${holds === 1 ? "holds" : "hold"}, ${notHere} ${notHere === 1 ? "does" : "do"} not concern this formula`,
+      holds + notHere === rules.length && holds === 0
+        ? `None of its ${rules.length} rules concerns this formula`
+        : `${holds === 0 ? "No rule holds" : holds === 1 ? "1 rule holds" : `${holds} rules hold`}, ${notHere} ${notHere === 1 ? "does" : "do"} not concern this formula`,
       unknown.length > 0 ? [", ", el("a", { href: "#unchecked", "data-key": `open ${group.id}` }, `${unknown.length} not checked`)] : "",
       ".",
     ),
@@ -274,13 +276,15 @@ function oneRemedy(finding, remedy, index, actions) {
   );
 }
 
+const cited = (items) => new Map(items.flatMap((item) => item.sources).map((source) => [source.id, source]));
+
+const sourceItems = (items) =>
+  [...cited(items).values()].map((source) =>
+    el("li", {}, source.citation, " ", el("span", { class: `standing ${source.standing}` }, `(${STANDINGS[source.standing]})`)),
+  );
+
 function sources(items) {
-  const all = new Map();
-  for (const item of items) {
-    for (const source of item.sources) {
-      all.set(source.id, source);
-    }
-  }
+  const all = cited(items);
   if (all.size === 0) {
     return undefined;
   }
@@ -293,13 +297,7 @@ function sources(items) {
     "details",
     { class: "sources", "data-key": `sources ${key(first)}` },
     el("summary", { "data-key": `summary ${key(first)}` }, `Sources: ${standings.join(", ")}`, el("span", { class: "unseen" }, ` – for: ${first.title}`)),
-    el(
-      "ul",
-      {},
-      [...all.values()].map((source) =>
-        el("li", {}, source.citation, " ", el("span", { class: `standing ${source.standing}` }, `(${STANDINGS[source.standing]})`)),
-      ),
-    ),
+    el("ul", {}, sourceItems(items)),
     el("p", { class: "rule-id" }, "Rule ", el("code", {}, first.rule)),
   );
 }
@@ -327,7 +325,7 @@ function dutyList(group, duties) {
             { class: "sources", "data-key": `duty ${duty.rule} ${duty.message}` },
             el("summary", {}, "Why", el("span", { class: "unseen" }, ` – ${duty.title}`)),
             el("p", {}, duty.lesson),
-            el("ul", {}, duty.sources.map((source) => el("li", {}, source.citation, ` (${STANDINGS[source.standing]})`))),
+            el("ul", {}, sourceItems([duty])),
             el("p", { class: "rule-id" }, "Rule ", el("code", {}, duty.rule)),
           ),
         ),
@@ -432,11 +430,11 @@ function openRules(entries, missing) {
           {},
           el("b", {}, `${one.title}?`),
           one.lesson ? ` ${one.lesson}` : "",
-          one.sources.map((source) => el("span", { class: "cited" }, ` ${source.citation} (${STANDINGS[source.standing]}).`)),
           el("span", { class: "rule-id" }, " Rule ", el("code", {}, one.rule)),
         ),
       ),
     ),
+    sourceItems(entries).length > 0 && [el("p", { class: "quiet" }, "Sources"), el("ul", {}, sourceItems(entries))],
   );
 }
 

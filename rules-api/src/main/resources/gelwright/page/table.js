@@ -1,7 +1,7 @@
 // The sheet as a table: the brief, the recipe, the method. Every field stands for one place in the text.
 
 import { byId, el } from "./dom.js";
-import { number } from "./words.js";
+import { exact } from "./words.js";
 
 const BRIEF = [
   { key: "kind", title: "Kind", words: ["mist", "lotion", "serum", "gel", "gel-cream", "scrub", "mask", "wash", "deodorant"] },
@@ -92,6 +92,25 @@ export function goTo(pointer) {
   const target = byId(at) ?? byId("formula-name");
   target.focus();
   target.scrollIntoView({ block: "center" });
+}
+
+const FIELD_OF = {
+  ingredients: ([index, key]) => `line-${index}-${key ?? "name"}`,
+  method: ([index, key]) => `step-${index}-${key ?? "do"}`,
+  formula: () => "formula-name",
+  version: () => "formula-version",
+};
+
+/** Marks the fields in which something cannot be read, by their pointers; all others are in order. */
+export function markWrong(pointers) {
+  for (const input of byId("table-view").querySelectorAll("[aria-invalid]")) {
+    input.removeAttribute("aria-invalid");
+  }
+  for (const pointer of pointers) {
+    const [list, ...rest] = pointer.split("/").slice(1);
+    const id = FIELD_OF[list]?.(rest) ?? `field-${[list, ...rest].join("-")}`;
+    byId(id)?.setAttribute("aria-invalid", "true");
+  }
 }
 
 function set(path, value) {
@@ -294,30 +313,28 @@ function sums() {
     }
     const parts = [];
     if (i === rest) {
-      parts.push(`q.s. ${number(round(share))} %`);
+      parts.push(`q.s. ${exact(share)} %`);
     }
     if (batch && share !== undefined) {
-      parts.push(`${number(round((share * batch) / 100))} g`);
+      parts.push(`${exact((share * batch) / 100)} g`);
     }
     if (/^to-ph$/i.test(texts[i].trim())) {
       parts.push("until the pH is reached");
     }
     target.textContent = parts.join(" · ");
   });
-  const off = round(sum - 100);
+  const off = Math.round((sum - 100) * 1e4) / 1e4;
   const text =
     rest >= 0
       ? sum > 100
-        ? `The other lines alone come to ${number(round(sum))} %: nothing is left for the q.s. line.`
-        : `100 %, with ${number(round(100 - sum))} % left for the q.s. line${toPH ? ", less what the pH takes" : ""}.`
+        ? `The other lines alone come to ${exact(sum)} %: nothing is left for the q.s. line.`
+        : `100 %, with ${exact(100 - sum)} % left for the q.s. line${toPH ? ", less what the pH takes" : ""}.`
       : off === 0
         ? "100 %."
-        : `${number(round(sum))} %: ${number(Math.abs(off))} % too ${off > 0 ? "much" : "little"}.`;
+        : `${exact(sum)} %: ${exact(Math.abs(off))} % too ${off > 0 ? "much" : "little"}.`;
   byId("recipe-sum").textContent = `Sum: ${text}`;
   byId("recipe-sum").classList.toggle("wrong", rest >= 0 ? sum > 100 : Math.abs(off) > 0.05);
 }
-
-const round = (value) => Math.round(value * 1e4) / 1e4;
 
 function method() {
   const steps = Array.from({ length: sheet.size(["method"]) }, (_, i) => step(i));

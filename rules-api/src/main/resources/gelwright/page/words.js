@@ -49,6 +49,9 @@ export function number(value) {
   return String(Number(value.toPrecision(size >= 1000 ? 4 : 3)));
 }
 
+/** A sum or a mass as it has to be weighed: no digit is dropped that counts. */
+export const exact = (value) => String(Math.round(value * 1e4) / 1e4);
+
 const SUPERSCRIPTS = { "-": "⁻", 0: "⁰", 1: "¹", 2: "²", 3: "³", 4: "⁴", 5: "⁵", 6: "⁶", 7: "⁷", 8: "⁸", 9: "⁹" };
 
 export function quantity(value, unit) {
