@@ -207,7 +207,6 @@ export function saveHtml(today) {
   const charset = page.createElement("meta");
   charset.setAttribute("charset", "utf-8");
   page.head.prepend(charset);
-  page.head.append(Object.assign(page.createElement("style"), { textContent: STYLE }));
   page.body.append(
     el("h1", {}, "Reviews of a class"),
     el("p", {}, `${capital(count(results.length, "sheet"))}, ${today}. A prediction with its sources: not a certificate, and not a safety assessment. What could not be checked is not passed.`),
@@ -216,5 +215,5 @@ export function saveHtml(today) {
   );
   page.querySelectorAll("details").forEach((details) => details.setAttribute("open", ""));
   page.querySelectorAll("[tabindex]").forEach((one) => one.removeAttribute("tabindex"));
-  download("class-reviews.html", "text/html;charset=utf-8", `<!doctype html>\n${page.documentElement.outerHTML}`);
+  download("class-reviews.html", "text/html;charset=utf-8", `<!doctype html>\n${page.documentElement.outerHTML.replace("</head>", `<style>${STYLE}</style></head>`)}`);
 }

@@ -197,6 +197,7 @@ async function look() {
         shown(full);
       }
     }
+    byId("review").removeAttribute("aria-busy");
     await further(text, signal, mine);
   } catch (trouble) {
     if (trouble.name !== "AbortError" && mine === turn) {

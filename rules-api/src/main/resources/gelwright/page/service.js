@@ -2,6 +2,7 @@
 
 const TOKEN = "gelwright.token";
 
+let asking;
 let askForToken = () => Promise.resolve("");
 
 /** What the service answered instead of what was asked for: a problem document (RFC 9457). */
@@ -17,6 +18,21 @@ export class Refusal extends Error {
 /** Says how the reader is asked for a token, for a service that wants one. */
 export function onTokenNeeded(ask) {
   askForToken = ask;
+}
+
+/** Whether there is another token than the one that was not taken. However many calls ask, the reader is asked once. */
+async function hasOther(refused) {
+  if (sessionStorage.getItem(TOKEN) === refused) {
+    asking ??= askForToken(refused !== null).finally(() => {
+      asking = undefined;
+    });
+    const given = await asking;
+    if (!given) {
+      return false;
+    }
+    sessionStorage.setItem(TOKEN, given);
+  }
+  return true;
 }
 
 async function call(path, options = {}) {
@@ -38,13 +54,8 @@ async function call(path, options = {}) {
     if (answer.ok) {
       return answer;
     }
-    if (answer.status === 401) {
-      sessionStorage.removeItem(TOKEN);
-      const given = await askForToken(Boolean(token));
-      if (given) {
-        sessionStorage.setItem(TOKEN, given);
-        continue;
-      }
+    if (answer.status === 401 && (await hasOther(token))) {
+      continue;
     }
     throw new Refusal(await answer.json().catch(() => ({ status: answer.status, title: "The service gave no answer." })));
   }

@@ -7,7 +7,7 @@ export const GROUPS = [
   { id: "preservation", title: "Preservation", asks: "Do the preservatives work in this product?", sets: ["preservation"] },
   { id: "acidity", title: "pH", asks: "Where does the pH land, and does it stay there?", sets: ["acidity"] },
   { id: "making", title: "Making", asks: "Does the method swell the gum and spare what heat harms?", sets: ["hydration", "heat", "procedure"] },
-  { id: "together", title: "Side by side", asks: "Do the ingredients bear each other, and stay dissolved?", sets: ["compatibility", "solubility"] },
+  { id: "together", title: "Ingredients together", asks: "Do the ingredients bear each other, and stay dissolved?", sets: ["compatibility", "solubility"] },
   { id: "law", title: "Law and label", asks: "Is it lawful, and does the label say what it must?", sets: ["law-eu", "label"] },
   { id: "weighing", title: "Sum and weighing", asks: "Does it add up, and can it be weighed?", sets: ["composition", "weighing"] },
   { id: "caution", title: "Caution", asks: "What can hurt the maker or the user?", sets: ["caution"] },
