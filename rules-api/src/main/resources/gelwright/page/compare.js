@@ -14,21 +14,23 @@ export function difference(before, after) {
   return {
     gone: old.filter((finding) => !keys(now).has(key(finding))),
     come: now.filter((finding) => !keys(old).has(key(finding))),
-    same: now.filter((finding) => keys(old).has(key(finding))),
+    same: now
+      .filter((finding) => keys(old).has(key(finding)))
+      .map((finding) => ({ ...finding, was: old.find((one) => key(one) === key(finding)).level })),
   };
 }
 
-export function findingList(title, list) {
+export function findingList(title, list, heading = "h4") {
   return el(
     "div",
     {},
-    el("h4", {}, `${title} (${list.length})`),
+    el(heading, { class: "list-title" }, `${title} (${list.length})`),
     list.length === 0
       ? el("p", { class: "quiet" }, "None.")
       : el(
           "ul",
           { class: "marked" },
-          list.map((finding) => el("li", {}, mark(finding.level), ` ${LEVELS[finding.level]}: ${finding.title}`, subject(finding.subject) ? ` – ${subject(finding.subject)}` : "")),
+          list.map((finding) => el("li", {}, mark(finding.level), ` ${LEVELS[finding.level]}: ${finding.title}`, subject(finding.subject) ? ` – ${subject(finding.subject)}` : "", finding.was && finding.was !== finding.level ? ` (was: ${LEVELS[finding.was].toLowerCase()})` : "")),
         ),
   );
 }
@@ -96,7 +98,7 @@ export async function show(kept, text, review, able, signal) {
   const parts = [
     table("The reviews", ["", "kept", "at hand"], [["Name", before.formula, review.formula], ["Verdict", verdict(before), verdict(review)]]),
     changed.length > 0 ? table("What was changed on the sheet", ["", "kept", "at hand"], changed) : el("p", {}, "The two sheets say the same."),
-    el("div", { class: "columns" }, findingList("Put right", gone), findingList("New", come), findingList("As before", same)),
+    el("div", { class: "columns" }, findingList("Put right", gone, "h3"), findingList("New", come, "h3"), findingList("As before", same, "h3")),
     table("What they are like", ["", "kept", "at hand"], numbers),
   ];
   if (able.comparisons) {

@@ -231,6 +231,7 @@ function shown(fresh) {
   }
   textView.markLines(levels);
   whatChanged();
+  performance.mark("reviewed");
 }
 
 /** The sheet could not be read, or the service did not answer. */
@@ -353,7 +354,7 @@ function whatChanged() {
         {},
         applied.remedy.edits.map(edit).map((one) => el("li", {}, `${one.what}: `, one.from && el("del", {}, one.from), one.from ? " → " : "", el("ins", {}, one.to))),
       ),
-      effect ? el("div", { class: "columns" }, compare.findingList("Put right", effect.gone), compare.findingList("New", effect.come)) : el("p", {}, "Looking what that does …"),
+      effect ? el("div", { class: "columns" }, compare.findingList("Put right", effect.gone), compare.findingList("New", effect.come), compare.findingList("Still there", effect.same)) : el("p", {}, "Looking what that does …"),
       el("p", { class: "toolbar" }, el("button", { type: "button", id: "take-back", onclick: () => step(past, future) }, "Take it back")),
     ),
   );
@@ -456,7 +457,11 @@ function askForToken(again) {
       resolve(given);
     };
     byId("token-ok").onclick = () => done(byId("token").value.trim());
-    byId("token").onkeydown = (event) => event.key === "Enter" && done(byId("token").value.trim());
+    byId("token").onkeydown = (event) => {
+      if (event.key === "Enter") {
+        done(byId("token").value.trim());
+      }
+    };
     byId("token-cancel").onclick = () => done("");
     dialog.oncancel = () => done("");
   });
@@ -553,6 +558,7 @@ async function learn() {
 }
 
 function begin() {
+  performance.mark("begun");
   service.onTokenNeeded(askForToken);
   restore();
   table.start();

@@ -1,0 +1,215 @@
+package gelwright.api.http;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.awt.image.BufferedImage;
+import java.awt.image.IndexColorModel;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.IntStream;
+import javax.imageio.ImageIO;
+
+/**
+ * Draws the pictures of docs/guide/review-page.md from the page as it is, and measures it. Not a
+ * test: run it with {@code mvn -q -Ppage -pl rules-api -am -DskipTests test-compile}.
+ */
+final class ReviewPagePictures {
+  private static final Path PAGE = Rig.ROOT.resolve("docs/guide/review-page.md");
+  private static final Path FOLDER = Rig.ROOT.resolve("docs/guide/review-page");
+  private static final String BEGIN = "<!-- measured -->\n";
+  private static final String END = "<!-- end -->\n";
+  private static final int WIDE = 1_600;
+  private static final int NARROW = 360;
+  private static final int COLOURS = 48;
+  private static final int LOADS = 21;
+
+  private ReviewPagePictures() {}
+
+  public static void main(String[] arguments) throws IOException {
+    Files.createDirectories(FOLDER);
+    try (Rig rig = Rig.start();
+        Browser browser = Browser.at(rig, WIDE, 1_000)) {
+      List<String> examples =
+          ReviewPage.names().stream().filter(name -> name.startsWith("examples/")).toList();
+      for (String example : examples) {
+        String file = example.substring("examples/".length());
+        String name = file.substring(0, file.indexOf('.'));
+        browser.size(WIDE, 1_000).with(text(file));
+        write(name + "-" + WIDE, browser.picture());
+        browser.size(NARROW, 900).open();
+        browser.run("document.querySelector('.group:has(.finding)').scrollIntoView()");
+        write(name + "-" + NARROW, browser.picture());
+      }
+      measured(rig, browser);
+    }
+  }
+
+  private static String text(String file) {
+    return new String(Rig.example(file), StandardCharsets.UTF_8);
+  }
+
+  private static void measured(Rig rig, Browser browser) throws IOException {
+    String sheet = text("after-glove-hand-gel.yaml");
+    String twenty =
+        sheet.replace(
+            "  - { phase: D,",
+            """
+              - { phase: C, name: Niacinamide, share: 1 % }
+              - { phase: C, name: Caffeine, share: 0.2 % }
+              - { phase: C, name: Sodium Hyaluronate, share: 0.1 % }
+              - { phase: C, name: Urea, share: 1 % }
+              - { phase: D,"""
+                .replaceAll("(?m)^    ", "  "));
+    double[] times = new double[LOADS];
+    double[] scripts = new double[LOADS];
+    for (int i = 0; i < LOADS; i++) {
+      browser.size(WIDE, 1_000).with(twenty);
+      JsonNode marks =
+          browser.read(
+              "[performance.getEntriesByName('begun')[0].startTime,"
+                  + " performance.getEntriesByName('reviewed')[0].startTime,"
+                  + " performance.getEntriesByType('resource').filter((one) =>"
+                  + " one.name.endsWith('/v1/reviews'))[0].duration]");
+      times[i] = marks.get(1).asDouble() - marks.get(0).asDouble();
+      scripts[i] = times[i] - marks.get(2).asDouble();
+    }
+    // The first loads warm the service up, as the first visitor of a day does.
+    double first = times[0];
+    double usual = median(times);
+    int own = 0;
+    int library = 0;
+    int knowledge = 0;
+    ReviewPage page = ReviewPage.load();
+    for (String name : ReviewPage.names()) {
+      Representation file = page.file(name);
+      int bytes = Math.min(file.bytes().length, file.compressed().length);
+      if (name.startsWith("yaml-")) {
+        library += bytes;
+      } else if (!name.startsWith("examples/")) {
+        own += bytes;
+      }
+    }
+    for (String asked : List.of("/openapi.json", "/v1/rules", "/v1/ingredients")) {
+      knowledge += Representation.gzip(rig.ask().get(asked).asByteArray()).length;
+    }
+    String table =
+        String.format(
+            Locale.ROOT,
+            """
+            | | |
+            |---|---|
+            | the page's own files, compressed | %.0f kB |
+            | the YAML library, compressed | %.0f kB |
+            | what the page asks of the service at first, compressed | %.0f kB |
+            | all together; 250 kB is the most that the build lets pass | %.0f kB |
+            | from the scripts being there to the first review of a formula of 20 lines, median of %d loads | %.0f ms |
+            | of it outside of the request | %.0f ms |
+            | the same on the first load after the service was started | %.0f ms |
+            """,
+            own / 1_000.0,
+            library / 1_000.0,
+            knowledge / 1_000.0,
+            (own + library + knowledge) / 1_000.0,
+            LOADS,
+            usual,
+            median(scripts),
+            first);
+    String guide = Files.readString(PAGE);
+    int begin = guide.indexOf(BEGIN) + BEGIN.length();
+    int end = guide.indexOf(END);
+    Files.writeString(PAGE, guide.substring(0, begin) + table + guide.substring(end));
+  }
+
+  private static double median(double[] values) {
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2];
+  }
+
+  /** With few colours, so that the pictures stay small. */
+  private static void write(String name, byte[] png) throws IOException {
+    BufferedImage full = ImageIO.read(new ByteArrayInputStream(png));
+    int width = full.getWidth();
+    int height = full.getHeight();
+    int[] pixels = full.getRGB(0, 0, width, height, null, 0, width);
+    Map<Integer, Integer> uses = new HashMap<>();
+    for (int pixel : pixels) {
+      uses.merge(pixel & 0xf8f8f8, 1, Integer::sum);
+    }
+    int[] palette =
+        uses.entrySet().stream()
+            .sorted(
+                Comparator.<Map.Entry<Integer, Integer>>comparingInt(Map.Entry::getValue)
+                    .reversed()
+                    .thenComparing(Map.Entry::getKey))
+            .limit(COLOURS)
+            .mapToInt(entry -> average(pixels, entry.getKey()))
+            .toArray();
+    Map<Integer, Integer> nearest = new HashMap<>();
+    byte[] indices = new byte[pixels.length];
+    for (int i = 0; i < pixels.length; i++) {
+      indices[i] =
+          nearest
+              .computeIfAbsent(pixels[i] & 0xffffff, colour -> nearest(palette, colour))
+              .byteValue();
+    }
+    byte[] red = channel(palette, 16);
+    byte[] green = channel(palette, 8);
+    byte[] blue = channel(palette, 0);
+    BufferedImage small =
+        new BufferedImage(
+            width,
+            height,
+            BufferedImage.TYPE_BYTE_INDEXED,
+            new IndexColorModel(8, palette.length, red, green, blue));
+    small.getRaster().setDataElements(0, 0, width, height, indices);
+    ImageIO.write(small, "png", FOLDER.resolve(name + ".png").toFile());
+  }
+
+  /** Of the pixels that come to the same rough colour. */
+  private static int average(int[] pixels, int rough) {
+    long red = 0;
+    long green = 0;
+    long blue = 0;
+    long count = 0;
+    for (int pixel : pixels) {
+      if ((pixel & 0xf8f8f8) == rough) {
+        red += (pixel >> 16) & 0xff;
+        green += (pixel >> 8) & 0xff;
+        blue += pixel & 0xff;
+        count++;
+      }
+    }
+    return (int) (red / count) << 16 | (int) (green / count) << 8 | (int) (blue / count);
+  }
+
+  private static int nearest(int[] palette, int colour) {
+    return IntStream.range(0, palette.length)
+        .boxed()
+        .min(Comparator.comparingInt(i -> distance(palette[i], colour)))
+        .orElseThrow();
+  }
+
+  private static int distance(int one, int other) {
+    int red = ((one >> 16) & 0xff) - ((other >> 16) & 0xff);
+    int green = ((one >> 8) & 0xff) - ((other >> 8) & 0xff);
+    int blue = (one & 0xff) - (other & 0xff);
+    return red * red + green * green + blue * blue;
+  }
+
+  private static byte[] channel(int[] palette, int shift) {
+    byte[] values = new byte[palette.length];
+    for (int i = 0; i < palette.length; i++) {
+      values[i] = (byte) (palette[i] >> shift);
+    }
+    return values;
+  }
+}
