@@ -21,6 +21,7 @@ let sheet = new Sheet(state.text);
 let review;
 let able = { remedies: false, headroom: false, headroomPicture: false, edits: false, comparisons: false, report: false };
 let titles = new Map();
+let learned = Promise.resolve();
 let applied;
 
 const past = [];
@@ -190,6 +191,7 @@ async function look() {
       return;
     }
     shown(fresh);
+    await learned;
     const more = ["remedies", "headroom"].filter((part) => able[part]);
     if (more.length > 0) {
       const full = await service.review(text, more, signal);
@@ -285,12 +287,16 @@ async function further(text, signal, mine) {
   await compared(signal);
 }
 
-async function compared(signal) {
+function keptShown() {
   const has = state.kept !== "";
   byId("swap").hidden = !has;
   byId("forget").hidden = !has;
   byId("kept-name").textContent = has ? `Kept is: ${new Sheet(state.kept).value(["formula"])}.` : "Nothing is kept.";
-  if (!has || !review) {
+  return has;
+}
+
+async function compared(signal) {
+  if (!keptShown() || !review) {
     byId("compare-body").replaceChildren();
     return;
   }
@@ -548,13 +554,16 @@ async function learn() {
   const [can, rules, catalogue] = await Promise.all([service.abilities(), service.rules(), service.ingredients()]);
   able = can;
   titles = new Map(rules["rule-sets"].flatMap((set) => set.rules.map((rule) => [rule.id, rule.title])));
-  byId("ingredient-names").replaceChildren(
-    ...catalogue.ingredients.flatMap((one) => [
-      el("option", { value: one.name }, one.functions.join(", ")),
-      ...one.synonyms.map((synonym) => el("option", { value: synonym }, `= ${one.name}`)),
-    ]),
-  );
   byId("report").hidden = !able.report;
+  // More than a thousand names can wait until the first review stands.
+  const fill = () =>
+    byId("ingredient-names").replaceChildren(
+      ...catalogue.ingredients.flatMap((one) => [
+        el("option", { value: one.name }, one.functions.join(", ")),
+        ...one.synonyms.map((synonym) => el("option", { value: synonym }, `= ${one.name}`)),
+      ]),
+    );
+  (window.requestIdleCallback ?? setTimeout)(fill, { timeout: 2_000 });
 }
 
 function begin() {
@@ -567,11 +576,10 @@ function begin() {
   dropping();
   printing();
   render();
-  // The words of the review first; what else the service knows and can do comes beside them.
-  const known = learn().catch(() => notice("The service does not answer. The sheet is safe in this browser."));
+  keptShown();
+  // The words of the review come first; what else the service knows and can do comes beside them.
+  learned = learn().catch(() => notice("The service does not answer. The sheet is safe in this browser."));
   look();
-  known.then(() => able.remedies && look());
-  compared();
 }
 
 begin();

@@ -14,6 +14,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
 
@@ -26,9 +27,10 @@ final class ReviewPagePictures {
   private static final Path FOLDER = Rig.ROOT.resolve("docs/guide/review-page");
   private static final String BEGIN = "<!-- measured -->\n";
   private static final String END = "<!-- end -->\n";
+  private static final Pattern COLOUR = Pattern.compile("#([0-9a-f]{6})\\b");
   private static final int WIDE = 1_600;
   private static final int NARROW = 360;
-  private static final int COLOURS = 48;
+  private static final int COLOURS = 32;
   private static final int LOADS = 21;
 
   private ReviewPagePictures() {}
@@ -45,7 +47,7 @@ final class ReviewPagePictures {
         browser.size(WIDE, 1_000).with(text(file));
         write(name + "-" + WIDE, browser.picture());
         browser.size(NARROW, 900).open();
-        browser.run("document.querySelector('.group:has(.finding)').scrollIntoView()");
+        browser.run("document.querySelector('.group:has(.finding)').scrollIntoView({behavior: 'instant'})");
         write(name + "-" + NARROW, browser.picture());
       }
       measured(rig, browser);
@@ -58,16 +60,12 @@ final class ReviewPagePictures {
 
   private static void measured(Rig rig, Browser browser) throws IOException {
     String sheet = text("after-glove-hand-gel.yaml");
-    String twenty =
-        sheet.replace(
-            "  - { phase: D,",
-            """
-              - { phase: C, name: Niacinamide, share: 1 % }
-              - { phase: C, name: Caffeine, share: 0.2 % }
-              - { phase: C, name: Sodium Hyaluronate, share: 0.1 % }
-              - { phase: C, name: Urea, share: 1 % }
-              - { phase: D,"""
-                .replaceAll("(?m)^    ", "  "));
+    StringBuilder more = new StringBuilder();
+    for (String line :
+        List.of("Niacinamide, share: 1 %", "Caffeine, share: 0.2 %", "Urea, share: 1 %", "Sodium Hyaluronate, share: 0.1 %")) {
+      more.append("  - { phase: C, name: ").append(line).append(" }\n");
+    }
+    String twenty = sheet.replace("  - { phase: D,", more + "  - { phase: D,");
     double[] times = new double[LOADS];
     double[] scripts = new double[LOADS];
     for (int i = 0; i < LOADS; i++) {
@@ -144,14 +142,21 @@ final class ReviewPagePictures {
     for (int pixel : pixels) {
       uses.merge(pixel & 0xf8f8f8, 1, Integer::sum);
     }
+    // The page's own colours stay, however little there is of one.
     int[] palette =
-        uses.entrySet().stream()
-            .sorted(
-                Comparator.<Map.Entry<Integer, Integer>>comparingInt(Map.Entry::getValue)
-                    .reversed()
-                    .thenComparing(Map.Entry::getKey))
-            .limit(COLOURS)
-            .mapToInt(entry -> average(pixels, entry.getKey()))
+        IntStream.concat(
+                COLOUR
+                    .matcher(new String(ReviewPage.load().file("page.css").bytes(), StandardCharsets.UTF_8))
+                    .results()
+                    .mapToInt(found -> Integer.parseInt(found.group(1), 16))
+                    .distinct(),
+                uses.entrySet().stream()
+                    .sorted(
+                        Comparator.<Map.Entry<Integer, Integer>>comparingInt(Map.Entry::getValue)
+                            .reversed()
+                            .thenComparing(Map.Entry::getKey))
+                    .limit(COLOURS)
+                    .mapToInt(entry -> average(pixels, entry.getKey())))
             .toArray();
     Map<Integer, Integer> nearest = new HashMap<>();
     byte[] indices = new byte[pixels.length];
