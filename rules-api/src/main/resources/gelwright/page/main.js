@@ -336,6 +336,7 @@ async function apply(remedy) {
   }
   applied = { remedy, before, text };
   change(text, true);
+  table.touched(remedy.edits);
   whatChanged();
   byId("changes-title")?.focus();
 }

@@ -371,6 +371,8 @@ function unchecked(review, open, actions) {
       add(one.missing, { rule: one.rule, title: actions.ruleTitle(one.rule), name: subject(one.subject), subject: one.subject, sources: [] });
     }
   }
+  const urgent = ([, entries]) => (entries.some((one) => one["must-be-known"]) ? 1e6 : 0) + entries.length;
+  const gathered = [...byMissing].sort((a, b) => urgent(b) - urgent(a));
   const next = review["measure-next"].slice(0, 5);
   const total = [...byMissing.values()].reduce((sum, list) => sum + list.length, 0);
   return el(
@@ -378,7 +380,7 @@ function unchecked(review, open, actions) {
     { class: "group unchecked", id: "unchecked", "aria-labelledby": "unchecked-title" },
     el("h3", { id: "unchecked-title", tabindex: "-1" }, `Not checked (${total})`),
     el("p", { class: "asks" }, total === 0 ? "Everything that concerns this formula could be checked." : "What is missing here has not passed. It is open."),
-    [...byMissing].map(([missing, entries]) => {
+    gathered.map(([missing, entries]) => {
       const demanded = entries.some((one) => one["must-be-known"]);
       return el(
         "article",
@@ -386,21 +388,7 @@ function unchecked(review, open, actions) {
         el("h4", { tabindex: "-1" }, mark("unknown"), el("span", { class: "level" }, "Missing"), " ", el("span", { class: "title" }, missing)),
         demanded && el("p", { class: "message" }, "This has to be known: it counts as broken until it is."),
         el("p", { class: "settling" }, entries.length === 1 ? "So this check is open:" : `So ${entries.length} checks are open:`),
-        el(
-          "ul",
-          { class: "checks" },
-          entries.map((one) =>
-            el(
-              "li",
-              {},
-              `${one.title}?`,
-              one.name ? ` – ${one.name}` : "",
-              " ",
-              el("span", { class: "quiet" }, `(${groupOf(one.rule).title})`),
-              one.where?.pointer && [" ", place(one, actions)?.firstChild],
-            ),
-          ),
-        ),
+        checks(entries, missing, actions),
         openRules(entries, missing),
       );
     }),
@@ -412,6 +400,41 @@ function unchecked(review, open, actions) {
         el("ol", {}, next.map((one) => el("li", {}, `${missingWords([one.what])[0]} `, el("span", { class: "quiet" }, `(settles ${count(one.decides.length, "check")})`)))),
       ),
   );
+}
+
+const SHOWN_CHECKS = 8;
+
+/** The checks that are open, those of one rule in one line; a long list is folded behind its beginning. */
+function checks(entries, missing, actions) {
+  const byRule = new Map();
+  for (const one of entries) {
+    byRule.set(one.rule, [...(byRule.get(one.rule) ?? []), one]);
+  }
+  const lines = [...byRule.values()].map((together) => {
+    const names = [...new Set(together.map((one) => one.name).filter(Boolean))];
+    const placed = together.find((one) => one.where?.pointer);
+    return el(
+      "li",
+      {},
+      `${together[0].title}?`,
+      names.length > 0 ? ` – ${names.join("; ")}` : "",
+      " ",
+      el("span", { class: "quiet" }, `(${groupOf(together[0].rule).title})`),
+      placed && [" ", place(placed, actions).firstChild],
+    );
+  });
+  const first = el("ul", { class: "checks" }, lines.slice(0, SHOWN_CHECKS));
+  return lines.length <= SHOWN_CHECKS
+    ? first
+    : [
+        first,
+        el(
+          "details",
+          { class: "sources", "data-key": `checks ${missing}` },
+          el("summary", { "data-key": `checks summary ${missing}` }, `and ${count(lines.length - SHOWN_CHECKS, "rule")} more`, el("span", { class: "unseen" }, ` – missing: ${missing}`)),
+          el("ul", { class: "checks" }, lines.slice(SHOWN_CHECKS)),
+        ),
+      ];
 }
 
 /** Why the open checks matter, and on what they rest. */

@@ -2,6 +2,26 @@
 
 const TOKEN = "gelwright.token";
 
+/** Kept until the tab is closed; where the browser keeps nothing, until the page is left. */
+const tokens = {
+  value: null,
+  get() {
+    try {
+      return sessionStorage.getItem(TOKEN) ?? this.value;
+    } catch {
+      return this.value;
+    }
+  },
+  set(token) {
+    this.value = token;
+    try {
+      sessionStorage.setItem(TOKEN, token);
+    } catch {
+      // It stays in this page.
+    }
+  },
+};
+
 let asking;
 let askForToken = () => Promise.resolve("");
 
@@ -22,7 +42,7 @@ export function onTokenNeeded(ask) {
 
 /** Whether there is another token than the one that was not taken. However many calls ask, the reader is asked once. */
 async function hasOther(refused) {
-  if (sessionStorage.getItem(TOKEN) === refused) {
+  if (tokens.get() === refused) {
     asking ??= askForToken(refused !== null).finally(() => {
       asking = undefined;
     });
@@ -30,7 +50,7 @@ async function hasOther(refused) {
     if (!given) {
       return false;
     }
-    sessionStorage.setItem(TOKEN, given);
+    tokens.set(given);
   }
   return true;
 }
@@ -38,7 +58,7 @@ async function hasOther(refused) {
 async function call(path, options = {}) {
   for (;;) {
     const headers = new Headers(options.headers);
-    const token = sessionStorage.getItem(TOKEN);
+    const token = tokens.get();
     if (token) {
       headers.set("Authorization", `Bearer ${token}`);
     }

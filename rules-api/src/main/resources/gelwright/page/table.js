@@ -94,6 +94,22 @@ export function goTo(pointer) {
   target.scrollIntoView({ block: "center" });
 }
 
+/** Marks what edits have changed, until the table is made anew. */
+export function touched(edits) {
+  for (const edit of edits) {
+    const name = edit["replace-with"] ?? edit.ingredient;
+    if (edit.step !== undefined) {
+      byId(`step-${edit.step - 1}-do`)?.closest(".step").classList.add("touched");
+    } else if (name !== undefined) {
+      for (let i = 0; i < sheet.size(["ingredients"]); i++) {
+        if (sheet.value(["ingredients", i, "name"]) === name) {
+          byId(`line-${i}-name`)?.closest("tr").classList.add("touched");
+        }
+      }
+    }
+  }
+}
+
 const FIELD_OF = {
   ingredients: ([index, key]) => `line-${index}-${key ?? "name"}`,
   method: ([index, key]) => `step-${index}-${key ?? "do"}`,

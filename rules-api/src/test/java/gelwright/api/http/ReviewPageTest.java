@@ -10,6 +10,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -25,6 +27,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.openqa.selenium.Keys;
@@ -90,6 +93,14 @@ final class ReviewPageTest {
 
   private static String example(String name) {
     return new String(Rig.example(name), StandardCharsets.UTF_8);
+  }
+
+  private static List<String> names(String selector) {
+    List<String> names = new ArrayList<>();
+    browser
+        .read("[...document.querySelectorAll(arguments[0])].map((one) => one.id)", selector)
+        .forEach(one -> names.add(one.asText()));
+    return names;
   }
 
   /** Tab until something has the focus. */
@@ -250,6 +261,27 @@ final class ReviewPageTest {
   }
 
   @Test
+  @DisplayName("an accepted finding is folded away and counted, with who answers for it")
+  void acceptedFinding() {
+    browser.with(
+        example("nettle-calm-gel.yaml")
+            + """
+            accepted:
+              - rule: weighing.preservative-amount
+                subject: Dipotassium Glycyrrhizate
+                observed: 0.8 g
+                because: weighed on the pharmacy's balance
+                until: 2027-03-01
+            """);
+    assertTrue(browser.text("#verdict").endsWith("1 is accepted."), browser.text("#verdict"));
+    assertEquals("Accepted (1)", browser.text("#accepted h3"));
+    assertTrue(browser.text("#accepted").contains("Accepted until 2027-03-01, because: weighed on the pharmacy's balance"));
+    assertEquals("null", browser.read("document.querySelector('#accepted details[open]')").toString());
+    assertFalse(browser.text("#group-weighing").contains("Dipotassium"));
+    assertEquals("This sheet also has accepted: see its text.", browser.text("#others"));
+  }
+
+  @Test
   @DisplayName("every finding is reached by keyboard, and from it the line that it speaks of")
   void reachable() {
     browser.with(example("nettle-calm-gel.yaml"));
@@ -324,6 +356,7 @@ final class ReviewPageTest {
       assertEquals("changes-title", browser.focused());
       assertTrue(stored().contains("name: Xanthan Gum, share: 0.9 %"));
       assertEquals("0.9 %", browser.find("#line-3-share").getDomProperty("value"));
+      assertEquals(List.of("line-3-name"), names(".touched .name"), "the line that was changed is marked");
       String changes = browser.text("#changes");
       assertTrue(changes.contains("Xanthan Gum: 0.3 % → 0.9 %"), changes);
       assertTrue(changes.contains("The gel will be thinner than promised"), changes);
@@ -430,7 +463,7 @@ final class ReviewPageTest {
 
   @Test
   @DisplayName("a folder of 30 sheets gives a table, the commonest mistakes, a CSV and an HTML file")
-  void aClass() throws IOException {
+  void aClass(@TempDir Path folder) throws IOException {
     browser.fresh();
     browser.run(
         "window.saved = []; const made = URL.createObjectURL; URL.createObjectURL = (blob) => {"
@@ -442,7 +475,10 @@ final class ReviewPageTest {
       sheets.put(String.format("pupil-%02d.yaml", i + 1), i == 11 ? text.replace("ingredients:", "ingredient:") : text);
     }
     sheets.put("notes.txt", "not a sheet");
-    browser.drop(sheets);
+    for (Map.Entry<String, String> sheet : sheets.entrySet()) {
+      Files.writeString(folder.resolve(sheet.getKey()), sheet.getValue());
+    }
+    browser.find("#class-folder").sendKeys(folder.toAbsolutePath().toString());
     browser.until("document.querySelectorAll('.class-table tbody tr').length === 30");
     assertEquals("30 sheets reviewed. 1 file passed over: only YAML, JSON and CSV are read.", browser.text("#class-status"));
     List<String> rows = texts(".class-table tbody tr");
@@ -456,7 +492,7 @@ final class ReviewPageTest {
     browser.run("return Promise.all(window.saved.map((blob) => blob.text())).then((texts) => { window.texts = texts; })");
     JsonNode saved = browser.read("window.texts");
     assertTrue(saved.get(0).asText().lines().count() > 200);
-    assertTrue(saved.get(0).asText().contains("\"pupil-12.yaml\",\"\",\"cannot be read\""));
+    assertTrue(saved.get(0).asText().contains("/pupil-12.yaml\",\"\",\"cannot be read\""));
     String html = saved.get(1).asText();
     assertTrue(html.startsWith("<!doctype html>\n<html lang=\"en\">") && html.contains("pupil-30.yaml"));
     assertFalse(html.contains("<script") || html.contains("http"), "one file, which loads nothing");
