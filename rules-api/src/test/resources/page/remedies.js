@@ -23,8 +23,8 @@ window.fetch = async (path, options = {}) => {
             text: "Raise Xanthan Gum from 0.3 % to 0.9 %.",
             odds: 0.97,
             reaches: true,
-            edits: [{ ingredient: "Xanthan Gum", line: 24, from: "0.3 %", to: "0.9 %" }],
-            clears: [{ rule: finding.rule, subject: "soft-gel" }],
+            edits: [{ ingredient: "Xanthan Gum", line: 4, from: "0.3 %", to: "0.9 %" }],
+            clears: [{ rule: finding.rule, subject: finding.subject }, { rule: "suspension.grains-at-risk", subject: { particle: "Pumice" } }],
             raises: [],
           },
         ];
@@ -38,8 +38,8 @@ window.fetch = async (path, options = {}) => {
         text: "Xanthan Gum",
         now: 0.3,
         unit: "%",
-        lower: { at: 0.2, rule: "texture.gum-outside-its-range", subject: "Xanthan Gum", from: "holds", to: "breaks" },
-        upper: { open: true },
+        lower: { free: 0.202, at: 0.2, rule: "texture.gum-outside-its-range", subject: { gum: "Xanthan Gum" }, from: "holds", to: "breaks", others: 0 },
+        upper: { free: 2, open: true },
       },
     ];
     return json(review);

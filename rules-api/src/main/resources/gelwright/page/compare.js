@@ -4,7 +4,7 @@ import { byId, el, mark } from "./dom.js";
 import { COMPARED, figure, image, propertyText } from "./pictures.js";
 import * as service from "./service.js";
 import { Sheet } from "./sheet.js";
-import { LEVELS, key, subject, verdict } from "./words.js";
+import { DIFFERENCES, LEVELS, capital, key, range, subject, verdict } from "./words.js";
 
 /** What tells two reviews apart: findings put right, findings new, findings that stay. */
 export function difference(before, after) {
@@ -87,6 +87,31 @@ function table(caption, titles, rows) {
   );
 }
 
+const OPEN = ["cannot-be-told-apart", "unknown"];
+
+/** What differs, and how surely: doubts that both sheets share have cancelled. */
+function surely(comparison) {
+  const differ = comparison.properties.filter((one) => one.verdict !== "same");
+  if (differ.length === 0) {
+    return [el("p", {}, "No number of the one differs from that of the other.")];
+  }
+  const name = (one) => `${capital(one.meaning)}${"formula" in one.subject ? "" : ` – ${subject(one.subject)}`}`;
+  const rows = (list) => list.map((one) => [name(one), range(one.first), range(one.second), DIFFERENCES[one.verdict] ?? one.verdict]);
+  const titles = ["", "kept", "at hand", "the one at hand is"];
+  const open = differ.filter((one) => OPEN.includes(one.verdict));
+  const decided = differ.filter((one) => !OPEN.includes(one.verdict));
+  return [
+    decided.length > 0 && table("What differs, and how surely", titles, rows(decided)),
+    open.length > 0 &&
+      el(
+        "details",
+        { class: "folded", "data-key": "undecided" },
+        el("summary", {}, `${open.length} more, of which it cannot be said`),
+        table("What cannot be told apart, or is not known", titles, rows(open)),
+      ),
+  ].filter(Boolean);
+}
+
 /** Shows the comparison of the kept text with the one at hand. */
 export async function show(kept, text, review, able, signal) {
   const target = byId("compare-body");
@@ -94,12 +119,18 @@ export async function show(kept, text, review, able, signal) {
   const before = await service.review(kept, [], signal);
   const { gone, come, same } = difference(before, review);
   const changed = sheetDifferences(first, second);
-  const numbers = COMPARED.map(([name, title]) => [title, propertyText(before, name), propertyText(review, name)]).filter(([, a, b]) => a !== "–" || b !== "–");
+  const numbers = able.comparisons
+    ? surely(await service.comparison(first.tree(), second.tree(), signal))
+    : table(
+        "What they are like",
+        ["", "kept", "at hand"],
+        COMPARED.map(([name, title]) => [title, propertyText(before, name), propertyText(review, name)]).filter(([, a, b]) => a !== "–" || b !== "–"),
+      );
   const parts = [
     table("The reviews", ["", "kept", "at hand"], [["Name", before.formula, review.formula], ["Verdict", verdict(before), verdict(review)]]),
     changed.length > 0 ? table("What was changed on the sheet", ["", "kept", "at hand"], changed) : el("p", {}, "The two sheets say the same."),
     el("div", { class: "columns" }, findingList("Put right", gone, "h3"), findingList("New", come, "h3"), findingList("As before", same, "h3")),
-    table("What they are like", ["", "kept", "at hand"], numbers),
+    numbers,
   ];
   if (able.comparisons) {
     try {
@@ -111,5 +142,5 @@ export async function show(kept, text, review, able, signal) {
       parts.push(el("p", { class: "quiet" }, `There is no picture of both: ${trouble.message}`));
     }
   }
-  target.replaceChildren(...parts);
+  target.replaceChildren(...parts.flat());
 }

@@ -14,6 +14,7 @@ import { capital, count, edit } from "./words.js";
 const STORE = "gelwright.sheet";
 const MOST_UNDO = 100;
 const SAME_CHANGE = 900;
+const LEFT_ALONE = 700;
 const LARGEST = 262_144;
 
 const state = { text: EMPTY, view: "table", kept: "", file: "formula.yaml" };
@@ -183,33 +184,56 @@ async function look() {
   running = new AbortController();
   const { signal } = running;
   const text = state.text;
+  const isCurrent = () => mine === turn;
   byId("review").setAttribute("aria-busy", "true");
   byId("busy").hidden = false;
+  byId("more").textContent = "";
   try {
     const fresh = await service.review(text, [], signal);
-    if (mine !== turn) {
+    if (!isCurrent()) {
       return;
     }
     shown(fresh);
-    await learned;
-    const more = ["remedies", "headroom"].filter((part) => able[part]);
-    if (more.length > 0) {
-      const full = await service.review(text, more, signal);
-      if (mine === turn) {
-        shown(full);
-      }
-    }
     byId("review").removeAttribute("aria-busy");
-    await further(text, signal, mine);
+    // What takes longer comes behind the words, the dearest last; what does not come leaves the words standing.
+    await beside("pictures-body", isCurrent, () => drawn(text, signal, isCurrent));
+    await beside("compare-body", isCurrent, () => compared(signal));
+    await beside("more", isCurrent, () => remedied(text, signal, isCurrent));
   } catch (trouble) {
-    if (trouble.name !== "AbortError" && mine === turn) {
+    if (trouble.name !== "AbortError" && isCurrent()) {
       refused(trouble);
     }
   } finally {
-    if (mine === turn) {
+    if (isCurrent()) {
       byId("review").removeAttribute("aria-busy");
       byId("busy").hidden = true;
     }
+  }
+}
+
+async function beside(place, isCurrent, work) {
+  try {
+    await work();
+  } catch (trouble) {
+    if (trouble.name !== "AbortError" && isCurrent()) {
+      byId(place).replaceChildren(`This did not come: ${trouble.message}`);
+    }
+  }
+}
+
+/** Remedies and room to move cost hundreds of reviews, so they are asked for when the sheet has been left alone. */
+async function remedied(text, signal, isCurrent) {
+  await learned;
+  const parts = ["remedies", "headroom"].filter((part) => able[part]);
+  await new Promise((resolve) => setTimeout(resolve, parts.length > 0 ? LEFT_ALONE : 0));
+  if (parts.length === 0 || !isCurrent()) {
+    return;
+  }
+  byId("more").textContent = "Looking for what would put it right …";
+  const full = await service.review(text, parts, signal);
+  if (isCurrent()) {
+    byId("more").textContent = "";
+    shown(full);
   }
 }
 
@@ -220,6 +244,7 @@ function shown(fresh) {
   reviews.showVerdict(review);
   reviews.show(review, {
     canEdit: able.edits,
+    drawHeadroom: able.headroomPicture ? drawHeadroom : undefined,
     apply,
     goTo,
     ruleTitle: (rule) => titles.get(rule) ?? rule,
@@ -268,23 +293,28 @@ function refused(trouble) {
   );
 }
 
-/** Pictures and the comparison; they take longer, so they come behind the words. */
-async function further(text, signal, mine) {
-  const drawn = await pictures.load(text, signal);
-  if (mine !== turn) {
+async function drawn(text, signal, isCurrent) {
+  const all = await pictures.load(text, signal);
+  if (!isCurrent()) {
     return;
   }
   byId("pictures-body").replaceChildren(
-    el("div", { class: "gallery" }, drawn.figures),
-    ...(drawn.figures.length === 0 ? [el("p", {}, "There is nothing to draw: what the curves rest on is missing.")] : []),
-    ...drawn.unknown.map((curve) => el("p", { class: "quiet" }, `Not drawn, since what it rests on is missing: ${curve.title}.`)),
-    drawn.properties,
+    el("div", { class: "gallery" }, all.figures),
+    ...(all.figures.length === 0 ? [el("p", {}, "There is nothing to draw: what the curves rest on is missing.")] : []),
+    ...all.unknown.map((curve) => el("p", { class: "quiet" }, `Not drawn, since what it rests on is missing: ${curve.title}.`)),
+    all.properties,
   );
-  if (able.headroomPicture && byId("headroom-picture")) {
-    const room = pictures.image(await service.headroomPicture(text, signal), "headroom");
-    byId("headroom-picture")?.replaceChildren(pictures.figure(room));
+}
+
+/** The picture of the room to move; it is computed anew for it. */
+async function drawHeadroom() {
+  const target = byId("headroom-picture");
+  target.replaceChildren("Drawing …");
+  try {
+    target.replaceChildren(pictures.figure(pictures.image(await service.headroomPicture(state.text, running.signal), "headroom")));
+  } catch (trouble) {
+    target.replaceChildren(`There is no picture: ${trouble.message}`);
   }
-  await compared(signal);
 }
 
 function keptShown() {

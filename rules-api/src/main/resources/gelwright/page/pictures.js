@@ -3,7 +3,7 @@
 
 import { el } from "./dom.js";
 import * as service from "./service.js";
-import { CURVES, capital, number, quantity, range } from "./words.js";
+import { CURVES, capital, number, range } from "./words.js";
 
 const MOST_ROWS = 9;
 const addresses = new Map();
@@ -133,5 +133,3 @@ export const propertyText = (review, name) => {
   const one = review.properties[name];
   return one ? range(one) : "–";
 };
-
-export { quantity };

@@ -10,10 +10,10 @@ import {
   capital,
   count,
   edit,
+  exactly,
   groupOf,
   key,
   odds,
-  quantity,
   range,
   subject,
   verdict,
@@ -51,7 +51,7 @@ function parts(review, actions) {
     glance(review, groups, open),
     ...groups.map((group) => groupSection(group, review, decided, actions)),
     unchecked(review, open, actions),
-    headroom(review),
+    headroom(review, actions),
     accepted(review, actions),
     switchedOff(review),
     closing(review),
@@ -250,7 +250,7 @@ function remedies(finding, several, actions) {
 }
 
 function oneRemedy(finding, remedy, index, actions) {
-  const rules = (list) => list.map((one) => actions.ruleTitle(one.rule ?? one)).join("; ");
+  const rules = (list) => list.map((one) => actions.ruleTitle(one.rule) + (subject(one.subject) ? ` – ${subject(one.subject)}` : "")).join("; ");
   const chance = typeof remedy.odds === "number" && remedy.odds < 0.95 ? ` A chance of ${Math.round(remedy.odds * 100)} % that it is enough.` : "";
   return el(
     "li",
@@ -270,7 +270,7 @@ function oneRemedy(finding, remedy, index, actions) {
             el("span", { class: "unseen" }, `: ${remedy.text}`),
           ),
           " ",
-          el("span", { class: "change" }, remedy.edits.map(edit).map((one) => `${one.what}: ${one.from} → ${one.to}`).join("; ")),
+          el("span", { class: "change" }, remedy.edits.map(edit).map((one) => `${one.what}: ${one.from ? `${one.from} → ` : ""}${one.to}`).join("; ")),
         )
       : undefined,
   );
@@ -461,42 +461,60 @@ function openRules(entries, missing) {
   );
 }
 
-function headroom(review) {
+function headroom(review, actions) {
   const list = review.headroom ?? [];
   if (list.length === 0) {
     return undefined;
   }
-  const bound = (of, unit) =>
-    !of ? "not known" : of.open ? "open as far as looked" : `${quantity(of.at, unit)}, then ${of.rule}`;
+  const bound = (of, unit) => {
+    if (!of) {
+      return "not known";
+    }
+    const free = of.free === undefined ? "" : exactly(of.free, unit);
+    if (of.open) {
+      return free ? `${free}, as far as was looked` : "as far as was looked";
+    }
+    const about = subject(of.subject ?? {});
+    return `${free || exactly(of.at, unit)}; at ${exactly(of.at, unit)}: ${actions.ruleTitle(of.rule)}${about ? ` – ${about}` : ""} (${of.from} → ${of.to})`;
+  };
   return el(
     "section",
     { class: "group", id: "headroom", "aria-labelledby": "headroom-title" },
-    el("h3", { id: "headroom-title" }, "Room to move"),
+    el("h3", { id: "headroom-title", tabindex: "-1" }, "Room to move"),
     el("p", { class: "asks" }, "How far each may go, alone, before the next rule turns."),
     el(
       "div",
-      { class: "scroll", tabindex: "0", role: "region", "aria-label": "Room to move, as a table" },
+      { id: "headroom-picture" },
+      actions.drawHeadroom && el("button", { type: "button", class: "screen-only", "data-key": "draw headroom", onclick: actions.drawHeadroom }, "Draw it"),
+    ),
+    el(
+      "details",
+      { class: "folded", "data-key": "headroom" },
+      el("summary", { "data-key": "headroom summary" }, `${count(list.length, "number")} with what turns first`),
       el(
-        "table",
-        { class: "plain" },
-        el("thead", {}, el("tr", {}, ["", "now", "down to", "up to"].map((title) => (title ? el("th", { scope: "col" }, title) : el("td", {}))))),
+        "div",
+        { class: "scroll", tabindex: "0", role: "region", "aria-label": "Room to move, as a table" },
         el(
-          "tbody",
-          {},
-          list.map((one) =>
-            el(
-              "tr",
-              {},
-              el("th", { scope: "row" }, one.text ?? Object.values(one.what).join(" ")),
-              el("td", {}, typeof one.now === "number" ? quantity(one.now, one.unit) : String(one.now)),
-              el("td", {}, bound(one.lower, one.unit)),
-              el("td", {}, bound(one.upper, one.unit)),
+          "table",
+          { class: "plain" },
+          el("thead", {}, el("tr", {}, ["", "now", "down to", "up to"].map((title) => (title ? el("th", { scope: "col" }, title) : el("td", {}))))),
+          el(
+            "tbody",
+            {},
+            list.map((one) =>
+              el(
+                "tr",
+                {},
+                el("th", { scope: "row" }, capital(one.text)),
+                el("td", {}, exactly(one.now, one.unit)),
+                el("td", {}, bound(one.lower, one.unit)),
+                el("td", {}, bound(one.upper, one.unit)),
+              ),
             ),
           ),
         ),
       ),
     ),
-    el("div", { id: "headroom-picture" }),
   );
 }
 

@@ -128,6 +128,10 @@ export const headroomPicture = (sheet, signal) => text(post("/v1/headroom", shee
 export const comparisonPicture = (first, second, signal) =>
   text(post("/v1/comparisons?curve=flow", JSON.stringify({ first, second }), "image/svg+xml", signal, "application/json"));
 
+/** Two formulas laid side by side: each number of both, and how surely they differ. */
+export const comparison = (first, second, signal) =>
+  json(post("/v1/comparisons", JSON.stringify({ first, second }), "application/json", signal, "application/json"));
+
 /** The text of a sheet after changes; comments and order stay. */
 export const edited = async (sheet, edits) =>
   (

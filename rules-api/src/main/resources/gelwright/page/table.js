@@ -99,7 +99,8 @@ export function touched(edits) {
   for (const edit of edits) {
     const name = edit["replace-with"] ?? edit.ingredient;
     if (edit.step !== undefined) {
-      byId(`step-${edit.step - 1}-do`)?.closest(".step").classList.add("touched");
+      const at = edit.field === "position" ? Number(edit.to) : edit.step;
+      byId(`step-${at - 1}-do`)?.closest(".step").classList.add("touched");
     } else if (name !== undefined) {
       for (let i = 0; i < sheet.size(["ingredients"]); i++) {
         if (sheet.value(["ingredients", i, "name"]) === name) {

@@ -54,12 +54,11 @@ export const exact = (value) => String(Math.round(value * 1e4) / 1e4);
 
 const SUPERSCRIPTS = { "-": "⁻", 0: "⁰", 1: "¹", 2: "²", 3: "³", 4: "⁴", 5: "⁵", 6: "⁶", 7: "⁷", 8: "⁸", 9: "⁹" };
 
-export function quantity(value, unit) {
-  if (unit === "1") {
-    return number(value);
-  }
-  return unit === "pH" ? `pH ${number(value)}` : `${number(value)}\u00a0${unit}`;
-}
+const withUnit = (text, unit) => (unit === "1" ? text : unit === "pH" ? `pH ${text}` : `${text}\u00a0${unit}`);
+
+export const quantity = (value, unit) => withUnit(number(value), unit);
+
+export const exactly = (value, unit) => withUnit(exact(value), unit);
 
 /** A number with its range, as far as it is known. */
 export function range(shown) {
@@ -78,7 +77,7 @@ export function range(shown) {
 }
 
 export function subject(of) {
-  const [kind, name] = Object.entries(of)[0];
+  const [kind, name] = Object.entries(of ?? {})[0] ?? ["formula", ""];
   return kind === "formula" ? "" : name;
 }
 
@@ -126,20 +125,45 @@ export function verdictLevel(review) {
   return worst ? worst.level : review.unchecked.length > 0 ? "unknown" : "holds";
 }
 
+const LEFT_OUT = "left-out";
+
+/** A step as it reads: its keys and values in the order they have. */
+const stepWords = (step) => Object.entries(step).map(([field, value]) => (field === "do" ? value : `${field} ${[value].flat().join(", ")}`)).join(" ");
+
 /** How an edit reads: what, from, to. */
 export function edit(of) {
+  const from = of.from === undefined ? "" : String(of.from);
   const to = of.to === undefined ? "" : String(of.to);
   if (of["replace-with"]) {
-    return { what: of.ingredient, from: of.ingredient, to: `${of["replace-with"]}${to ? `, ${to}` : ""}` };
+    return { what: `Line ${of.line}`, from: `${of.ingredient}${from ? `, ${from}` : ""}`, to: `${of["replace-with"]}${to ? `, ${to}` : ""}` };
+  }
+  if (of["add-to-phase"] !== undefined) {
+    return { what: `New line in phase ${of["add-to-phase"]}`, from, to: `${of.ingredient}, ${to}` };
+  }
+  if (of.insert) {
+    return { what: `New step ${of.step}`, from, to: stepWords(of.insert) };
   }
   if (of.step !== undefined) {
-    return { what: `Step ${of.step}, ${of.field}`, from: of.from ?? "", to };
+    return of.field === "position" ? { what: `Step ${of.step}`, from: "", to: `becomes step ${to}` } : { what: `Step ${of.step}, ${of.field}`, from, to };
   }
   if (of.ingredient !== undefined) {
-    return { what: of.ingredient, from: of.from ?? "", to };
+    return { what: of.field ? `${of.ingredient}, ${of.field}` : of.ingredient, from, to: to === LEFT_OUT ? "left out" : to };
   }
   if (of.pH !== undefined) {
-    return { what: "pH", from: of.from ?? "", to };
+    return { what: "pH aimed at", from, to };
   }
-  return { what: `Brief, ${of.product}`, from: of.from ?? "", to };
+  return of.batch !== undefined ? { what: "Batch", from, to } : { what: `Brief, ${of.product}`, from, to };
 }
+
+/** How sure it is that two numbers differ, in words. */
+export const DIFFERENCES = {
+  same: "the same",
+  "certainly-higher": "certainly higher",
+  "clearly-higher": "clearly higher",
+  "probably-higher": "probably higher",
+  "cannot-be-told-apart": "cannot be told apart",
+  "probably-lower": "probably lower",
+  "clearly-lower": "clearly lower",
+  "certainly-lower": "certainly lower",
+  unknown: "not known",
+};

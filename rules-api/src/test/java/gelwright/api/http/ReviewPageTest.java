@@ -370,12 +370,23 @@ final class ReviewPageTest {
   }
 
   @Test
-  @DisplayName("a service without remedies is shown without them")
-  void withoutRemedies() {
+  @DisplayName("what this service offers of remedies is on the page and can be applied; what it does not is not")
+  void remediesOfTheService() {
     browser.with(example("soil-off-scrub.yaml"));
-    if (!Contract.DOCUMENT.get("paths").has("/v1/sheet-edits")) {
-      assertEquals(List.of(), texts(".remedies"));
-      assertEquals(List.of(), texts("#headroom"));
+    boolean offered =
+        Contract.DOCUMENT.at("/components/parameters/include/schema").toString().contains("remedies");
+    assertEquals(offered, !texts(".remedies").isEmpty());
+    assertEquals(offered, !texts("#headroom").isEmpty());
+    boolean editable = offered && Contract.DOCUMENT.get("paths").has("/v1/sheet-edits");
+    assertEquals(editable, !texts("button.apply").isEmpty());
+    if (editable) {
+      String sheet = example("soil-off-scrub.yaml");
+      browser.click("#group-texture button.apply");
+      browser.until("document.getElementById('changes').textContent.includes('Put right (')").reviewed();
+      assertNotEquals(sheet, stored());
+      assertEquals(sheet.lines().count(), stored().lines().count());
+      assertFalse(texts("#changes .list-title").contains("Put right (0)"));
+      assertEquals(List.of(), browser.audit());
     }
   }
 
