@@ -14,7 +14,7 @@ import { capital, count, edit } from "./words.js";
 const STORE = "gelwright.sheet";
 const MOST_UNDO = 100;
 const SAME_CHANGE = 900;
-const LEFT_ALONE = 700;
+const LEFT_ALONE = 900;
 const LARGEST = 262_144;
 
 const state = { text: EMPTY, view: "table", kept: "", file: "formula.yaml" };
@@ -198,7 +198,8 @@ async function look() {
     // What takes longer comes behind the words, the dearest last; what does not come leaves the words standing.
     await beside("pictures-body", isCurrent, () => drawn(text, signal, isCurrent));
     await beside("compare-body", isCurrent, () => compared(signal));
-    await beside("more", isCurrent, () => remedied(text, signal, isCurrent));
+    byId("busy").hidden = true;
+    await beside("more", isCurrent, () => remedied(text, isCurrent));
   } catch (trouble) {
     if (trouble.name !== "AbortError" && isCurrent()) {
       refused(trouble);
@@ -221,16 +222,30 @@ async function beside(place, isCurrent, work) {
   }
 }
 
-/** Remedies and room to move cost hundreds of reviews, so they are asked for when the sheet has been left alone. */
-async function remedied(text, signal, isCurrent) {
+let remedying = Promise.resolve();
+
+/**
+ * Remedies and room to move cost hundreds of reviews. They are asked for when the sheet has been left alone, and never twice
+ * at a time: a question that was called off would still be worked on.
+ */
+async function remedied(text, isCurrent) {
   await learned;
   const parts = ["remedies", "headroom"].filter((part) => able[part]);
-  await new Promise((resolve) => setTimeout(resolve, parts.length > 0 ? LEFT_ALONE : 0));
-  if (parts.length === 0 || !isCurrent()) {
+  if (parts.length === 0) {
     return;
   }
   byId("more").textContent = "Looking for what would put it right …";
-  const full = await service.review(text, parts, signal);
+  await new Promise((resolve) => setTimeout(resolve, LEFT_ALONE));
+  await remedying;
+  if (!isCurrent()) {
+    return;
+  }
+  const asked = service.review(text, parts);
+  remedying = asked.then(
+    () => undefined,
+    () => undefined,
+  );
+  const full = await asked;
   if (isCurrent()) {
     byId("more").textContent = "";
     shown(full);

@@ -52,6 +52,7 @@ final class Browser implements AutoCloseable {
 
   private final ChromeDriver driver;
   private final String origin;
+  private String calm = "";
 
   private Browser(ChromeDriver driver, int port) {
     this.driver = driver;
@@ -94,6 +95,7 @@ final class Browser implements AutoCloseable {
     chrome.manage().timeouts().scriptTimeout(Duration.ofMillis(2L * Rig.PATIENCE));
     Browser at = new Browser(chrome, rig.port());
     at.size(width, height);
+    at.calm();
     return at;
   }
 
@@ -130,6 +132,32 @@ final class Browser implements AutoCloseable {
             + " arguments[0]}))",
         sheet);
     return open();
+  }
+
+  /**
+   * From the next page on it is not told that the service offers remedies: they cost hundreds of
+   * reviews for each sheet.
+   */
+  void calm() {
+    calm =
+        before(
+            """
+            const whole = window.fetch;
+            window.fetch = async (path, options) => {
+              const answer = await whole(path, options);
+              if (path !== '/openapi.json' || !answer.ok) {
+                return answer;
+              }
+              const description = await answer.json();
+              description.components.parameters.include.schema.pattern = 'trace';
+              return new Response(JSON.stringify(description));
+            };
+            """);
+  }
+
+  /** From the next page on it is told all that the service offers. */
+  void whole() {
+    noMore(calm);
   }
 
   /** Runs before any script of the pages that are opened from now on; the key takes it out. */
