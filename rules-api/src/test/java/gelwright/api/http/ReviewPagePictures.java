@@ -1,10 +1,11 @@
 package gelwright.api.http;
 
-import com.fasterxml.jackson.databind.JsonNode;
+import com.sun.management.OperatingSystemMXBean;
 import java.awt.image.BufferedImage;
 import java.awt.image.IndexColorModel;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -66,28 +67,25 @@ final class ReviewPagePictures {
       more.append("  - { phase: C, name: ").append(line).append(" }\n");
     }
     String twenty = sheet.replace("  - { phase: D,", more + "  - { phase: D,");
-    double[] times = new double[LOADS];
+    browser.with(twenty);
     double[] scripts = new double[LOADS];
+    double[] page = new double[LOADS];
+    double[] server = new double[LOADS];
     for (int i = 0; i < LOADS; i++) {
-      browser.size(WIDE, 1_000).with(twenty);
-      JsonNode marks =
-          browser.read(
-              "[performance.getEntriesByName('begun')[0].startTime,"
-                  + " performance.getEntriesByName('reviewed')[0].startTime,"
-                  + " performance.getEntriesByType('resource').filter((one) =>"
-                  + " one.name.endsWith('/v1/reviews'))[0].duration]");
-      times[i] = marks.get(1).asDouble() - marks.get(0).asDouble();
-      scripts[i] = times[i] - marks.get(2).asDouble();
+      double[] taken = browser.untilReviewed();
+      scripts[i] = taken[0];
+      page[i] = taken[1];
+      browser.reviewed();
+      long before = processorTime();
+      reviewed(rig, twenty);
+      server[i] = (processorTime() - before) / 1e6;
     }
-    // The first loads warm the service up, as the first visitor of a day does.
-    double first = times[0];
-    double usual = median(times);
     int own = 0;
     int library = 0;
     int knowledge = 0;
-    ReviewPage page = ReviewPage.load();
+    ReviewPage files = ReviewPage.load();
     for (String name : ReviewPage.names()) {
-      Representation file = page.file(name);
+      Representation file = files.file(name);
       int bytes = Math.min(file.bytes().length, file.compressed().length);
       if (name.startsWith("yaml-")) {
         library += bytes;
@@ -108,22 +106,47 @@ final class ReviewPagePictures {
             | the YAML library, compressed | %.0f kB |
             | what the page asks of the service at first, compressed | %.0f kB |
             | all together; 250 kB is the most that the build lets pass | %.0f kB |
-            | from the scripts being there to the first review of a formula of 20 lines, median of %d loads | %.0f ms |
-            | of it outside of the request | %.0f ms |
-            | the same on the first load after the service was started | %.0f ms |
+            | scripts, from opening the page to the first review of a formula of 20 lines | %.0f ms |
+            | all that the page's own thread does in that time, with layout and drawing | %.0f ms |
+            | the service, for that review | %.0f ms |
+            | the service and the scripts together; 300 ms is what was aimed at | %.0f ms |
             """,
             own / 1_000.0,
             library / 1_000.0,
             knowledge / 1_000.0,
             (own + library + knowledge) / 1_000.0,
-            LOADS,
-            usual,
             median(scripts),
-            first);
+            median(page),
+            median(server),
+            median(scripts) + median(server));
     String guide = Files.readString(PAGE);
     int begin = guide.indexOf(BEGIN) + BEGIN.length();
     int end = guide.indexOf(END);
     Files.writeString(PAGE, guide.substring(0, begin) + table + guide.substring(end));
+  }
+
+  private static void reviewed(Rig rig, String sheet) throws IOException {
+    try (Rig.Raw raw = rig.raw()) {
+      byte[] body = sheet.getBytes(StandardCharsets.UTF_8);
+      String answer =
+          raw.send(
+                  "POST /v1/reviews HTTP/1.1\r\nHost: 127.0.0.1:"
+                      + rig.port()
+                      + "\r\nConnection: close\r\nContent-Type: application/yaml\r\nContent-Length: "
+                      + body.length
+                      + "\r\n\r\n")
+              .send(body)
+              .rest();
+      if (!answer.startsWith("HTTP/1.1 200")) {
+        throw new IOException(answer);
+      }
+    }
+  }
+
+  /** Of this process, which is the service; asking it takes little of it. */
+  private static long processorTime() {
+    return ((OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean())
+        .getProcessCpuTime();
   }
 
   private static double median(double[] values) {
