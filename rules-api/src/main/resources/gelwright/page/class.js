@@ -3,7 +3,7 @@
 import { byId, download, el, mark } from "./dom.js";
 import * as service from "./service.js";
 import { fromFile } from "./sheet.js";
-import { LEVELS, capital, count, groupOf, subject, verdict, verdictLevel } from "./words.js";
+import { LEVELS, capital, count, counts, groupOf, subject, verdict, verdictLevel } from "./words.js";
 
 const AT_ONCE = 3;
 const READ = /\.(ya?ml|json|csv)$/i;
@@ -65,7 +65,7 @@ async function one(file, signal) {
   }
 }
 
-const wrong = (review) => review.findings.filter((finding) => !finding.accepted && finding.outcome !== "unknown");
+const wrong = (review) => review.findings.filter(counts);
 const at = (review, level) => wrong(review).filter((finding) => finding.level === level).length;
 const open = (review) => review.findings.filter((finding) => !finding.accepted && finding.outcome === "unknown").length;
 const problemText = (problem) => `${problem.line ? `Line ${problem.line}: ` : ""}${problem.message}${problem.hint ? ` ${problem.hint}` : ""}`;

@@ -302,34 +302,46 @@ function sources(items) {
   );
 }
 
+const SHOWN_PERHAPS = 3;
+
+/** What is to be done. What only may apply is folded where there is much of it, but never a caution. */
 function dutyList(group, duties) {
   const said = new Map();
   for (const duty of duties) {
     said.set(duty.message, said.get(duty.message) ?? duty);
   }
+  const isCaution = group.id === "caution";
+  const perhaps = [...said.values()].filter((duty) => duty.applies === "maybe");
+  const folds = !isCaution && perhaps.length > SHOWN_PERHAPS;
   return el(
     "div",
     { class: "duties" },
-    el("h4", {}, group.id === "caution" ? "Take care" : "To do and to declare"),
-    el(
-      "ul",
-      {},
-      [...said.values()].map((duty) =>
-        el(
-          "li",
-          { class: duty.done === true ? "done" : undefined },
-          el("p", {}, duty.applies === "maybe" ? "Perhaps: " : "", duty.message, duty.done === true ? " (Done, as the sheet shows.)" : duty.done === false ? " (Not done on the sheet.)" : ""),
-          duty.missing?.length > 0 && el("p", { class: "aside" }, `To be sure that it applies, this is missing: ${missingWords(duty.missing).join("; ")}.`),
-          el(
-            "details",
-            { class: "sources", "data-key": `duty ${duty.rule} ${duty.message}` },
-            el("summary", {}, "Why", el("span", { class: "unseen" }, ` – ${duty.title}`)),
-            el("p", {}, duty.lesson),
-            el("ul", {}, sourceItems([duty])),
-            el("p", { class: "rule-id" }, "Rule ", el("code", {}, duty.rule)),
-          ),
-        ),
+    el("h4", {}, isCaution ? "Take care" : "To do and to declare"),
+    el("ul", {}, [...said.values()].filter((duty) => !folds || duty.applies !== "maybe").map(dutyItem)),
+    folds &&
+      el(
+        "details",
+        { class: "folded", "data-key": `perhaps ${group.id}` },
+        el("summary", { "data-key": `perhaps summary ${group.id}` }, `${perhaps.length} more that may apply`, el("span", { class: "unseen" }, ` – ${group.title}`)),
+        el("ul", {}, perhaps.map(dutyItem)),
       ),
+  );
+}
+
+function dutyItem(duty) {
+  const state = duty.done === true ? " (Done, as the sheet shows.)" : duty.done === false ? " (Not done on the sheet.)" : "";
+  return el(
+    "li",
+    { class: duty.done === true ? "done" : undefined },
+    el("p", {}, duty.applies === "maybe" ? "Perhaps: " : "", duty.message, state),
+    duty.missing?.length > 0 && el("p", { class: "aside" }, `To be sure that it applies, this is missing: ${missingWords(duty.missing).join("; ")}.`),
+    el(
+      "details",
+      { class: "sources", "data-key": `duty ${duty.rule} ${duty.message}` },
+      el("summary", {}, "Why", el("span", { class: "unseen" }, ` – ${duty.title}`)),
+      el("p", {}, duty.lesson),
+      el("ul", {}, sourceItems([duty])),
+      el("p", { class: "rule-id" }, "Rule ", el("code", {}, duty.rule)),
     ),
   );
 }

@@ -119,9 +119,12 @@ export function verdict(review) {
   return `${capital(parts.join("; "))}.`;
 }
 
+/** Whether a finding counts: what has to be known counts as broken until it is. */
+export const counts = (finding) => !finding.accepted && (finding.outcome !== "unknown" || finding["must-be-known"]);
+
 /** How bad the whole is: the mark beside the verdict. */
 export function verdictLevel(review) {
-  const worst = review.findings.filter((finding) => !finding.accepted && finding.outcome !== "unknown")[0];
+  const worst = review.findings.filter(counts)[0];
   return worst ? worst.level : review.unchecked.length > 0 ? "unknown" : "holds";
 }
 

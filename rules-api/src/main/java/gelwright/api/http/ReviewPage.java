@@ -25,12 +25,16 @@ final class ReviewPage {
   /** Name of the page itself. */
   static final String PAGE = "page.html";
 
-  /** What the page may load, and from where: this service only, and pictures made of its answers. */
+  /**
+   * What the page may load, and from where: this service only, and pictures made of its answers.
+   */
   static final String POLICY =
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob: data:;"
           + " connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
-  /** The library that reads and writes YAML in the browser; its folder is named with its version. */
+  /**
+   * The library that reads and writes YAML in the browser; its folder is named with its version.
+   */
   private static final String LIBRARY = "yaml-";
 
   private static final String OWN = "/gelwright/page/";
@@ -115,7 +119,10 @@ final class ReviewPage {
       return OWN + name;
     }
     int slash = name.indexOf('/');
-    return WEBJARS + name.substring(LIBRARY.length(), slash) + "/browser/dist" + name.substring(slash);
+    return WEBJARS
+        + name.substring(LIBRARY.length(), slash)
+        + "/browser/dist"
+        + name.substring(slash);
   }
 
   private static byte[] read(String resource) {

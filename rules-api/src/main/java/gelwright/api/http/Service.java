@@ -350,7 +350,9 @@ public final class Service implements AutoCloseable {
     }
   }
 
-  /** What is told to everybody: how the service is, and the page, which asks for the token itself. */
+  /**
+   * What is told to everybody: how the service is, and the page, which asks for the token itself.
+   */
   private static boolean open(String path) {
     return path.startsWith("/health/") || path.equals("/") || path.startsWith("/page/");
   }

@@ -174,9 +174,7 @@ final class Browser implements AutoCloseable {
     double[] after = taken();
     // A page in a process of its own counts from nothing.
     boolean anew = after[1] < before[1];
-    return new double[] {
-      after[0] - (anew ? 0 : before[0]), after[1] - (anew ? 0 : before[1])
-    };
+    return new double[] {after[0] - (anew ? 0 : before[0]), after[1] - (anew ? 0 : before[1])};
   }
 
   private double[] taken() {
@@ -379,11 +377,10 @@ final class Browser implements AutoCloseable {
     assertEquals("null", read("window.hit").toString(), "a script out of a sheet has run");
     assertEquals(
         "[]",
-        read(
-                "[...document.querySelectorAll('script:not([src=\"/page/main.js\"]), iframe, object,"
-                    + " embed, base, meta[http-equiv], form, [onerror], [onload], [onclick],"
-                    + " [onfocus], [onmouseover], [style], a[href^=javascript], img:not([src^=blob])')]"
-                    + ".map((one) => one.outerHTML)")
+        read("[...document.querySelectorAll('script:not([src=\"/page/main.js\"]), iframe, object,"
+                + " embed, base, meta[http-equiv], form, [onerror], [onload], [onclick],"
+                + " [onfocus], [onmouseover], [style], a[href^=javascript], img:not([src^=blob])')]"
+                + ".map((one) => one.outerHTML)")
             .toString(),
         "markup out of a sheet");
   }

@@ -35,8 +35,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 @DisplayName("the files of the review page")
 final class ReviewPageFilesTest {
   private static final Path SOURCES = Path.of("src/main/resources/gelwright/page");
-  private static final Pattern IMPORT = Pattern.compile("(?m)^(?:import|export)\\b[^;]*?from\\s+['\"]([^'\"]+)['\"]");
-  private static final Pattern OPTION = Pattern.compile("<option value=\"([^\"]+\\.yaml)\">([^<]+)<");
+  private static final Pattern IMPORT =
+      Pattern.compile("(?m)^(?:import|export)\\b[^;]*?from\\s+['\"]([^'\"]+)['\"]");
+  private static final Pattern OPTION =
+      Pattern.compile("<option value=\"([^\"]+\\.yaml)\">([^<]+)<");
 
   /** Bytes that the page may have, compressed; see docs/guide/review-page.md. */
   private static final int MOST_BYTES = 250_000;
@@ -58,7 +60,8 @@ final class ReviewPageFilesTest {
   }
 
   @Test
-  @DisplayName("are listed: all that lie in the sources, all that a script imports, and nothing else")
+  @DisplayName(
+      "are listed: all that lie in the sources, all that a script imports, and nothing else")
   void listed() throws IOException {
     TreeSet<String> needed = new TreeSet<>();
     try (Stream<Path> files = Files.list(SOURCES)) {
@@ -102,7 +105,17 @@ final class ReviewPageFilesTest {
       }
       String text = text(name).replace("http://www.w3.org/2000/svg", "");
       for (String not :
-          List.of("http://", "https://", "//cdn", "innerHTML", "insertAdjacentHTML", "document.write", "eval(", "new Function", "url(", "@import")) {
+          List.of(
+              "http://",
+              "https://",
+              "//cdn",
+              "innerHTML",
+              "insertAdjacentHTML",
+              "document.write",
+              "eval(",
+              "new Function",
+              "url(",
+              "@import")) {
         assertFalse(text.contains(not), () -> name + " has " + not);
       }
     }
@@ -139,7 +152,8 @@ final class ReviewPageFilesTest {
   void notReached(String name) throws IOException {
     try (Rig.Raw raw = rig.raw()) {
       String answer =
-          raw.send("GET /page/" + name + " HTTP/1.1\r\nHost: here\r\nConnection: close\r\n\r\n").rest();
+          raw.send("GET /page/" + name + " HTTP/1.1\r\nHost: here\r\nConnection: close\r\n\r\n")
+              .rest();
       // An address that is folded before it is looked up may lead to a file of the page, never out.
       assertTrue(
           answer.startsWith("HTTP/1.1 4")
@@ -186,7 +200,10 @@ final class ReviewPageFilesTest {
   @DisplayName("offer all example formulas under their names")
   void offered() {
     Map<String, String> offered = new TreeMap<>();
-    OPTION.matcher(text(ReviewPage.PAGE)).results().forEach(one -> offered.put(one.group(1), one.group(2)));
+    OPTION
+        .matcher(text(ReviewPage.PAGE))
+        .results()
+        .forEach(one -> offered.put(one.group(1), one.group(2)));
     Map<String, String> there = new TreeMap<>();
     for (String name : ReviewPage.names()) {
       if (name.startsWith("examples/")) {
@@ -204,7 +221,9 @@ final class ReviewPageFilesTest {
   @MethodSource("examples")
   void example(String file) {
     Response sent = rig.ask().get("/page/examples/" + file);
-    assertEquals(new String(Rig.example(file), StandardCharsets.UTF_8), new String(sent.asByteArray(), StandardCharsets.UTF_8));
+    assertEquals(
+        new String(Rig.example(file), StandardCharsets.UTF_8),
+        new String(sent.asByteArray(), StandardCharsets.UTF_8));
     assertEquals("application/yaml", Contract.bare(sent.contentType()));
   }
 
@@ -213,7 +232,8 @@ final class ReviewPageFilesTest {
   void groups() throws IOException {
     String words = text("words.js");
     List<String> strange = new ArrayList<>();
-    ObjectNode rules = (ObjectNode) new ObjectMapper().readTree(rig.ask().get("/v1/rules").asString());
+    ObjectNode rules =
+        (ObjectNode) new ObjectMapper().readTree(rig.ask().get("/v1/rules").asString());
     rules
         .get("rule-sets")
         .forEach(
@@ -228,7 +248,8 @@ final class ReviewPageFilesTest {
   @Test
   @DisplayName("are open to all where the service has a token; the knowledge is not")
   void open() {
-    try (Rig closed = Rig.start(settings -> Rig.withToken(settings, "0123456789abcdef-aster", List.of()))) {
+    try (Rig closed =
+        Rig.start(settings -> Rig.withToken(settings, "0123456789abcdef-aster", List.of()))) {
       assertEquals(200, closed.ask().get("/").statusCode());
       assertEquals(200, closed.ask().get("/page/main.js").statusCode());
       assertEquals(401, closed.ask().get("/page").statusCode());

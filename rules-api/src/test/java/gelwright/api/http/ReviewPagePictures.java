@@ -48,7 +48,8 @@ final class ReviewPagePictures {
         browser.size(WIDE, 1_000).with(text(file));
         write(name + "-" + WIDE, browser.picture());
         browser.size(NARROW, 900).open();
-        browser.run("document.querySelector('.group:has(.finding)').scrollIntoView({behavior: 'instant'})");
+        browser.run(
+            "document.querySelector('.group:has(.finding)').scrollIntoView({behavior: 'instant'})");
         write(name + "-" + NARROW, browser.picture());
       }
       measured(rig, browser);
@@ -63,7 +64,9 @@ final class ReviewPagePictures {
     String sheet = text("after-glove-hand-gel.yaml");
     StringBuilder more = new StringBuilder();
     for (String line :
-        List.of("Niacinamide, share: 1 %", "Caffeine, share: 0.2 %", "Urea, share: 1 %", "Sodium Hyaluronate, share: 0.1 %")) {
+        List.of(
+            "Niacinamide, share: 1 %",
+            "Caffeine, share: 0.2 %", "Urea, share: 1 %", "Sodium Hyaluronate, share: 0.1 %")) {
       more.append("  - { phase: C, name: ").append(line).append(" }\n");
     }
     String twenty = sheet.replace("  - { phase: D,", more + "  - { phase: D,");
@@ -169,7 +172,9 @@ final class ReviewPagePictures {
     int[] palette =
         IntStream.concat(
                 COLOUR
-                    .matcher(new String(ReviewPage.load().file("page.css").bytes(), StandardCharsets.UTF_8))
+                    .matcher(
+                        new String(
+                            ReviewPage.load().file("page.css").bytes(), StandardCharsets.UTF_8))
                     .results()
                     .mapToInt(found -> Integer.parseInt(found.group(1), 16))
                     .distinct(),

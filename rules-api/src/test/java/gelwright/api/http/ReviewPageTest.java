@@ -86,7 +86,8 @@ final class ReviewPageTest {
   private static List<String> texts(String selector) {
     List<String> texts = new ArrayList<>();
     browser
-        .read("[...document.querySelectorAll(arguments[0])].map((one) => one.textContent)", selector)
+        .read(
+            "[...document.querySelectorAll(arguments[0])].map((one) => one.textContent)", selector)
         .forEach(one -> texts.add(one.asText()));
     return texts;
   }
@@ -154,7 +155,8 @@ final class ReviewPageTest {
         texts("#group-preservation .finding h4").toString().contains("Error"),
         "a water gel without a preservative is an error");
     assertEquals("q.s. 96.5 %", browser.text("#line-0-mass"));
-    assertTrue(browser.read("document.querySelectorAll('#ingredient-names option').length").asInt() > 600);
+    assertTrue(
+        browser.read("document.querySelectorAll('#ingredient-names option').length").asInt() > 600);
   }
 
   @Test
@@ -195,13 +197,17 @@ final class ReviewPageTest {
   }
 
   @Test
-  @DisplayName("what is wrong in the text is marked at its line, and the table waits until it is mended")
+  @DisplayName(
+      "what is wrong in the text is marked at its line, and the table waits until it is mended")
   void mistakes() {
     browser.with(REMARKS.replace("name: Glycerin", "nmae: Glycerin"));
     browser.click("#as-text");
     assertEquals("The sheet cannot be read: 2 mistakes.", browser.text("#verdict"));
     assertEquals(List.of("9"), texts("#line-numbers .marked.error"));
-    assertTrue(browser.text("#problems").contains("\"nmae\" is not a key of an ingredient line. Did you mean name?"));
+    assertTrue(
+        browser
+            .text("#problems")
+            .contains("\"nmae\" is not a key of an ingredient line. Did you mean name?"));
     browser.click("#problems button");
     assertEquals("sheet-text", browser.focused());
     browser.find("#sheet-text").sendKeys(Keys.chord(Keys.CONTROL, "a"), "formula: [");
@@ -222,13 +228,18 @@ final class ReviewPageTest {
   }
 
   @Test
-  @DisplayName("every finding of the service is on the page, with its number, limit, lesson and sources")
+  @DisplayName(
+      "every finding of the service is on the page, with its number, limit, lesson and sources")
   void complete() {
     for (String name : List.of("nettle-calm-gel.yaml", "soil-off-scrub.yaml")) {
       browser.with(example(name));
       JsonNode review =
           Contract.tree(
-              rig.ask().contentType("application/yaml").body(Rig.example(name)).post("/v1/reviews").asString());
+              rig.ask()
+                  .contentType("application/yaml")
+                  .body(Rig.example(name))
+                  .post("/v1/reviews")
+                  .asString());
       String page = browser.text("#review-body");
       int unknown = 0;
       for (JsonNode finding : review.get("findings")) {
@@ -245,12 +256,18 @@ final class ReviewPageTest {
         }
       }
       for (JsonNode duty : review.get("duties")) {
-        assertTrue(duty.get("applies").asText().equals("no") || page.contains(duty.get("message").asText()));
+        assertTrue(
+            duty.get("applies").asText().equals("no")
+                || page.contains(duty.get("message").asText()));
       }
       for (JsonNode caution : review.get("cautions")) {
-        assertTrue(page.contains(caution.asText()) || caution.asText().contains("not a safety assessment"));
+        assertTrue(
+            page.contains(caution.asText())
+                || caution.asText().contains("not a safety assessment"));
       }
-      assertTrue(page.contains("Not checked (" + Math.max(unknown, review.get("unchecked").size()) + ")"), "nothing unchecked is hidden");
+      assertTrue(
+          page.contains("Not checked (" + Math.max(unknown, review.get("unchecked").size()) + ")"),
+          "nothing unchecked is hidden");
       assertTrue(page.contains("not a certificate, and not a safety assessment"));
       assertEquals(
           browser.read("document.querySelectorAll('.scale').length"),
@@ -275,8 +292,12 @@ final class ReviewPageTest {
             """);
     assertTrue(browser.text("#verdict").endsWith("1 is accepted."), browser.text("#verdict"));
     assertEquals("Accepted (1)", browser.text("#accepted h3"));
-    assertTrue(browser.text("#accepted").contains("Accepted until 2027-03-01, because: weighed on the pharmacy's balance"));
-    assertEquals("null", browser.read("document.querySelector('#accepted details[open]')").toString());
+    assertTrue(
+        browser
+            .text("#accepted")
+            .contains("Accepted until 2027-03-01, because: weighed on the pharmacy's balance"));
+    assertEquals(
+        "null", browser.read("document.querySelector('#accepted details[open]')").toString());
     assertFalse(browser.text("#group-weighing").contains("Dipotassium"));
     assertEquals("This sheet also has accepted: see its text.", browser.text("#others"));
   }
@@ -285,7 +306,8 @@ final class ReviewPageTest {
   @DisplayName("every finding is reached by keyboard, and from it the line that it speaks of")
   void reachable() {
     browser.with(example("nettle-calm-gel.yaml"));
-    int all = browser.read("document.querySelectorAll('#review-body [data-finding]').length").asInt();
+    int all =
+        browser.read("document.querySelectorAll('#review-body [data-finding]').length").asInt();
     assertTrue(all > 7, () -> all + " findings");
     browser.run("document.getElementById('review-title').focus()");
     TreeSet<Integer> reached = new TreeSet<>();
@@ -341,7 +363,8 @@ final class ReviewPageTest {
   }
 
   @Test
-  @DisplayName("a remedy is applied by its button, the page shows what that changed, and it is taken back")
+  @DisplayName(
+      "a remedy is applied by its button, the page shows what that changed, and it is taken back")
   void remedy() {
     browser.whole();
     String key = browser.before(resource("/page/remedies.js"));
@@ -357,7 +380,8 @@ final class ReviewPageTest {
       assertEquals("changes-title", browser.focused());
       assertTrue(stored().contains("name: Xanthan Gum, share: 0.9 %"));
       assertEquals("0.9 %", browser.find("#line-3-share").getDomProperty("value"));
-      assertEquals(List.of("line-3-name"), names(".touched .name"), "the line that was changed is marked");
+      assertEquals(
+          List.of("line-3-name"), names(".touched .name"), "the line that was changed is marked");
       String changes = browser.text("#changes");
       assertTrue(changes.contains("Xanthan Gum: 0.3 % → 0.9 %"), changes);
       assertTrue(changes.contains("The gel will be thinner than promised"), changes);
@@ -372,10 +396,14 @@ final class ReviewPageTest {
   }
 
   @Test
-  @DisplayName("what this service offers of remedies is on the page and can be applied; what it does not is not")
+  @DisplayName(
+      "what this service offers of remedies is on the page and can be applied; what it does not is not")
   void remediesOfTheService() {
     boolean offered =
-        Contract.DOCUMENT.at("/components/parameters/include/schema").toString().contains("remedies");
+        Contract.DOCUMENT
+            .at("/components/parameters/include/schema")
+            .toString()
+            .contains("remedies");
     boolean editable = offered && Contract.DOCUMENT.get("paths").has("/v1/sheet-edits");
     String sheet = example("soil-off-scrub.yaml");
     browser.whole();
@@ -412,7 +440,12 @@ final class ReviewPageTest {
     browser.until("document.getElementById('compare-body').textContent.includes('Brief, pH')");
     String text = browser.text("#compare-body");
     for (String has :
-        List.of("Aqua85 %rest", "Step 8adjust-pH with Lactic Acid to pH 6.2adjust-pH with Lactic Acid to pH 4.9", "The recipe does not add up to 100 %", "Put right (9)", "pH 6.2 (6.05 to 6.35)pH 4.9 (4.75 to 5.05)")) {
+        List.of(
+            "Aqua85 %rest",
+            "Step 8adjust-pH with Lactic Acid to pH 6.2adjust-pH with Lactic Acid to pH 4.9",
+            "The recipe does not add up to 100 %",
+            "Put right (9)",
+            "pH 6.2 (6.05 to 6.35)pH 4.9 (4.75 to 5.05)")) {
       assertTrue(text.contains(has), () -> has + " in " + text);
     }
     browser.click("#swap");
@@ -433,7 +466,10 @@ final class ReviewPageTest {
     assertEquals(before, browser.read("document.getElementById('sheet-text').value").asText());
     assertEquals("true", browser.find("#as-text").getDomAttribute("aria-pressed"));
     browser.until("document.getElementById('compare-body').textContent.includes('Glycerin')");
-    assertEquals(0, rig.log().lines().filter(line -> line.contains("Bench gel")).count(), "the service keeps nothing");
+    assertEquals(
+        0,
+        rig.log().lines().filter(line -> line.contains("Bench gel")).count(),
+        "the service keeps nothing");
   }
 
   @Test
@@ -472,7 +508,9 @@ final class ReviewPageTest {
     assertTrue(browser.text("#verdict").contains("rule"), browser.text("#verdict"));
     browser.drop(Map.of("Bench gel.csv", "INCI;%\nAqua;q.s.\nGlycerin;1,250\n"));
     browser.changed();
-    assertTrue(browser.text("#verdict").contains("cannot be read"), "a number that could be two things is no guess");
+    assertTrue(
+        browser.text("#verdict").contains("cannot be read"),
+        "a number that could be two things is no guess");
     browser.run(
         "const list = document.getElementById('example'); list.value = 'shade-mist.yaml';"
             + " list.dispatchEvent(new Event('change'))");
@@ -481,17 +519,21 @@ final class ReviewPageTest {
   }
 
   @Test
-  @DisplayName("a folder of 30 sheets gives a table, the commonest mistakes, a CSV and an HTML file")
+  @DisplayName(
+      "a folder of 30 sheets gives a table, the commonest mistakes, a CSV and an HTML file")
   void aClass(@TempDir Path folder) throws IOException {
     browser.fresh();
     browser.run(
         "window.saved = []; const made = URL.createObjectURL; URL.createObjectURL = (blob) => {"
             + " window.saved.push(blob); return made.call(URL, blob); };");
-    List<String> names = ReviewPage.names().stream().filter(name -> name.startsWith("examples/")).toList();
+    List<String> names =
+        ReviewPage.names().stream().filter(name -> name.startsWith("examples/")).toList();
     Map<String, String> sheets = new LinkedHashMap<>();
     for (int i = 0; i < 30; i++) {
       String text = example(names.get(i % names.size()).substring("examples/".length()));
-      sheets.put(String.format("pupil-%02d.yaml", i + 1), i == 11 ? text.replace("ingredients:", "ingredient:") : text);
+      sheets.put(
+          String.format("pupil-%02d.yaml", i + 1),
+          i == 11 ? text.replace("ingredients:", "ingredient:") : text);
     }
     sheets.put("notes.txt", "not a sheet");
     for (Map.Entry<String, String> sheet : sheets.entrySet()) {
@@ -499,28 +541,37 @@ final class ReviewPageTest {
     }
     browser.find("#class-folder").sendKeys(folder.toAbsolutePath().toString());
     browser.until("document.querySelectorAll('.class-table tbody tr').length === 30");
-    assertEquals("30 sheets reviewed. 1 file passed over: only YAML, JSON and CSV are read.", browser.text("#class-status"));
+    assertEquals(
+        "30 sheets reviewed. 1 file passed over: only YAML, JSON and CSV are read.",
+        browser.text("#class-status"));
     List<String> rows = texts(".class-table tbody tr");
-    assertTrue(rows.get(11).contains("cannot be read") && rows.get(11).contains("Did you mean ingredients?"), rows.get(11));
+    assertTrue(
+        rows.get(11).contains("cannot be read")
+            && rows.get(11).contains("Did you mean ingredients?"),
+        rows.get(11));
     List<String> commonest = texts(".commonest h4");
     assertTrue(commonest.size() > 10 && commonest.get(0).contains(" of 30 "), commonest::toString);
     assertEquals(List.of(), browser.audit());
     browser.run("window.saved.length = 0");
     browser.click("#class-csv");
     browser.click("#class-html");
-    browser.run("return Promise.all(window.saved.map((blob) => blob.text())).then((texts) => { window.texts = texts; })");
+    browser.run(
+        "return Promise.all(window.saved.map((blob) => blob.text())).then((texts) => { window.texts = texts; })");
     JsonNode saved = browser.read("window.texts");
     assertTrue(saved.get(0).asText().lines().count() > 200);
     assertTrue(saved.get(0).asText().contains("/pupil-12.yaml\",\"\",\"cannot be read\""));
     String html = saved.get(1).asText();
-    assertTrue(html.startsWith("<!doctype html>\n<html lang=\"en\">") && html.contains("pupil-30.yaml"));
+    assertTrue(
+        html.startsWith("<!doctype html>\n<html lang=\"en\">") && html.contains("pupil-30.yaml"));
     assertFalse(html.contains("<script") || html.contains("http"), "one file, which loads nothing");
     browser.click(".class-table tbody tr:nth-child(3) button");
     browser.changed();
     assertEquals(sheets.get("pupil-03.yaml"), stored());
   }
 
-  /** Texts that would do something, were they taken for markup or for a formula of a spreadsheet. */
+  /**
+   * Texts that would do something, were they taken for markup or for a formula of a spreadsheet.
+   */
   private static final List<String> HOSTILE =
       List.of(
           "<img src=x onerror=window.hit=1>",
@@ -557,7 +608,8 @@ final class ReviewPageTest {
   }
 
   @Test
-  @DisplayName("hostile names in a sheet stay text: on the page, in pictures, in a class and in what is saved")
+  @DisplayName(
+      "hostile names in a sheet stay text: on the page, in pictures, in a class and in what is saved")
   void hostileNames() {
     // In the class each is alone; on the page several stand together, which is quicker.
     Map<String, String> sheets = new LinkedHashMap<>();
@@ -575,7 +627,8 @@ final class ReviewPageTest {
       browser.nothingHostile();
     }
     browser.drop(sheets);
-    browser.until("document.querySelectorAll('.class-table tbody tr').length === " + HOSTILE.size());
+    browser.until(
+        "document.querySelectorAll('.class-table tbody tr').length === " + HOSTILE.size());
     browser.run("document.querySelectorAll('details').forEach((one) => { one.open = true; })");
     browser.nothingHostile();
     browser.run(
@@ -583,8 +636,11 @@ final class ReviewPageTest {
             + " window.saved.push(blob); return made.call(URL, blob); };");
     browser.click("#class-csv");
     browser.click("#class-html");
-    browser.run("return Promise.all(window.saved.map((blob) => blob.text())).then((texts) => { window.texts = texts; })");
-    assertFalse(browser.read("window.texts[0]").asText().contains(",\"=HYPER"), "a cell is never a formula");
+    browser.run(
+        "return Promise.all(window.saved.map((blob) => blob.text())).then((texts) => { window.texts = texts; })");
+    assertFalse(
+        browser.read("window.texts[0]").asText().contains(",\"=HYPER"),
+        "a cell is never a formula");
     assertEquals(
         0,
         browser
@@ -642,7 +698,8 @@ final class ReviewPageTest {
             + " area.dispatchEvent(new Event('input'))");
     browser.changed();
     assertEquals(List.of(), browser.audit());
-    assertEquals(width, browser.read("document.documentElement.scrollWidth").asInt(), "nothing sticks out");
+    assertEquals(
+        width, browser.read("document.documentElement.scrollWidth").asInt(), "nothing sticks out");
   }
 
   @Test
@@ -667,7 +724,9 @@ final class ReviewPageTest {
   @DisplayName("each picture is an image with its description, and its numbers stand beside it")
   void pictures() {
     browser.with(example("wind-shelter-gel-cream.yaml"));
-    JsonNode images = browser.read("[...document.querySelectorAll('#pictures img')].map((one) => [one.alt, one.naturalWidth, one.src])");
+    JsonNode images =
+        browser.read(
+            "[...document.querySelectorAll('#pictures img')].map((one) => [one.alt, one.naturalWidth, one.src])");
     assertEquals(4, images.size());
     for (JsonNode image : images) {
       assertTrue(image.get(0).asText().contains("Along: "), image::toString);
@@ -679,7 +738,8 @@ final class ReviewPageTest {
   }
 
   @Test
-  @DisplayName("on paper: the sheet, all findings with their sources, the pictures, and nothing cut off")
+  @DisplayName(
+      "on paper: the sheet, all findings with their sources, the pictures, and nothing cut off")
   void paper() throws IOException {
     browser.with(example("nettle-calm-gel.yaml"));
     List<String> messages = texts("#review-body .finding .message");
@@ -710,7 +770,13 @@ final class ReviewPageTest {
         assertTrue(printed.contains(squeezed(message)), message);
       }
       for (String has :
-          List.of("Nettle-calm gel", "Aloe Barbadensis Leaf Juice", "Adjust-pH with Lactic Acid to pH 6.2", "Steinberg D. C., The chemistry of preservatives", "Not checked (8)", "not a safety assessment")) {
+          List.of(
+              "Nettle-calm gel",
+              "Aloe Barbadensis Leaf Juice",
+              "Adjust-pH with Lactic Acid to pH 6.2",
+              "Steinberg D. C., The chemistry of preservatives",
+              "Not checked (8)",
+              "not a safety assessment")) {
         assertTrue(printed.contains(squeezed(has)), has);
       }
       assertFalse(printed.contains("Startfromanexample"), "no fields on paper");
@@ -734,7 +800,8 @@ final class ReviewPageTest {
   }
 
   @Test
-  @DisplayName("a service with a token is asked with the one that is given, which stays in this tab")
+  @DisplayName(
+      "a service with a token is asked with the one that is given, which stays in this tab")
   void token() {
     String token = "0123456789abcdef-aster";
     try (Rig closed = Rig.start(settings -> Rig.withToken(settings, token, List.of()));
@@ -744,7 +811,8 @@ final class ReviewPageTest {
       assertEquals("token", other.focused());
       assertEquals(List.of(), other.audit());
       other.keys("wrong-token-wrong", Keys.ENTER);
-      other.until("!document.getElementById('token-wrong').hidden && document.getElementById('token-dialog').open");
+      other.until(
+          "!document.getElementById('token-wrong').hidden && document.getElementById('token-dialog').open");
       other.keys(token, Keys.ENTER);
       other.reviewed();
       assertTrue(other.text("#verdict").contains("rule"), other.text("#verdict"));
@@ -755,7 +823,8 @@ final class ReviewPageTest {
   }
 
   private static String resource(String name) {
-    try (InputStream in = Objects.requireNonNull(ReviewPageTest.class.getResourceAsStream(name), name)) {
+    try (InputStream in =
+        Objects.requireNonNull(ReviewPageTest.class.getResourceAsStream(name), name)) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
