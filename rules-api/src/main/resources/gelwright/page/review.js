@@ -360,7 +360,8 @@ export function missingWords(missing) {
     } else if (of) {
       byName.set(of[2], [...(byName.get(of[2]) ?? []), of[1].replace(/-(?=[a-z])/g, " ")]);
     } else {
-      others.push(what.replace(/\.(?=[a-z])/g, ", ").replace(/-(?=[a-z])/g, " "));
+      // A property by its bare name; anything else may have a name in it, which stays as it is.
+      others.push(/^[a-zA-Z.-]+$/.test(what) ? what.replaceAll(".", ", ").replaceAll("-", " ") : what);
     }
   }
   return [...[...byName].map(([name, words]) => `${name}: ${words.join(", ")}`), ...others];

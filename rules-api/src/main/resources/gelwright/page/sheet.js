@@ -40,11 +40,24 @@ function written(value) {
   return text.slice(1, -1).trim();
 }
 
+const READING = { prettyErrors: false, logLevel: "silent", uniqueKeys: false };
+
+/** A document, with its errors; one of what is nested too deep to be read has nothing in it. */
+function parsed(text) {
+  try {
+    return parseDocument(text, READING);
+  } catch (trouble) {
+    const nothing = parseDocument("", READING);
+    nothing.errors.push(trouble);
+    return nothing;
+  }
+}
+
 /** A sheet as read from its text. Changing it gives a new text; the sheet itself stays as it is. */
 export class Sheet {
   constructor(text) {
     this.text = text;
-    this.document = parseDocument(text, { prettyErrors: false, logLevel: "silent", uniqueKeys: false });
+    this.document = parsed(text);
     this.root = this.document.contents;
   }
 
@@ -283,7 +296,7 @@ function typedItem(item) {
 
 /** JSON as a sheet in the usual layout: a line for each ingredient and step. */
 export function fromJson(text) {
-  const document = parseDocument(text, { prettyErrors: false, logLevel: "silent" });
+  const document = parsed(text);
   if (document.errors.length > 0 || !isMap(document.contents)) {
     return text;
   }

@@ -152,7 +152,12 @@ final class ReviewPageFilesTest {
   void notReached(String name) throws IOException {
     try (Rig.Raw raw = rig.raw()) {
       String answer =
-          raw.send("GET /page/" + name + " HTTP/1.1\r\nHost: here\r\nConnection: close\r\n\r\n")
+          raw.send(
+                  "GET /page/"
+                      + name
+                      + " HTTP/1.1\r\nHost: 127.0.0.1:"
+                      + rig.port()
+                      + "\r\nConnection: close\r\n\r\n")
               .rest();
       // An address that is folded before it is looked up may lead to a file of the page, never out.
       assertTrue(
