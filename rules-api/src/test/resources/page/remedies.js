@@ -6,7 +6,10 @@ window.fetch = async (path, options = {}) => {
   const address = String(path);
   if (address === "/openapi.json") {
     const description = await (await asked(path, options)).json();
-    description.components.parameters.include.schema = { type: "string", pattern: "^(trace|remedies|headroom)(,(trace|remedies|headroom))*$" };
+    description.components.parameters.include.schema = {
+      type: "string",
+      pattern: "^(trace|remedies|headroom)(,(trace|remedies|headroom))*$",
+    };
     description.paths["/v1/sheet-edits"] = { post: {} };
     return json(description);
   }
@@ -24,7 +27,10 @@ window.fetch = async (path, options = {}) => {
             odds: 0.97,
             reaches: true,
             edits: [{ ingredient: "Xanthan Gum", line: 4, from: "0.3 %", to: "0.9 %" }],
-            clears: [{ rule: finding.rule, subject: finding.subject }, { rule: "suspension.grains-at-risk", subject: { particle: "Pumice" } }],
+            clears: [
+              { rule: finding.rule, subject: finding.subject },
+              { rule: "suspension.grains-at-risk", subject: { particle: "Pumice" } },
+            ],
             raises: [],
           },
         ];
@@ -38,7 +44,15 @@ window.fetch = async (path, options = {}) => {
         text: "Xanthan Gum",
         now: 0.3,
         unit: "%",
-        lower: { free: 0.202, at: 0.2, rule: "texture.gum-outside-its-range", subject: { gum: "Xanthan Gum" }, from: "holds", to: "breaks", others: 0 },
+        lower: {
+          free: 0.202,
+          at: 0.2,
+          rule: "texture.gum-outside-its-range",
+          subject: { gum: "Xanthan Gum" },
+          from: "holds",
+          to: "breaks",
+          others: 0,
+        },
         upper: { free: 2, open: true },
       },
     ];

@@ -17,7 +17,9 @@ export async function review(files, open) {
   running?.abort();
   running = new AbortController();
   const { signal } = running;
-  const sheets = files.filter((file) => READ.test(file.name)).sort((a, b) => a.name.localeCompare(b.name, "en", { numeric: true }));
+  const sheets = files
+    .filter((file) => READ.test(file.name))
+    .sort((a, b) => a.name.localeCompare(b.name, "en", { numeric: true }));
   const passedOver = files.length - sheets.length;
   const progress = byId("class-progress");
   progress.max = sheets.length;
@@ -45,7 +47,8 @@ export async function review(files, open) {
   }
   results = found;
   byId("class-status").textContent =
-    `${count(results.length, "sheet")} reviewed.` + (passedOver > 0 ? ` ${count(passedOver, "file")} passed over: only YAML, JSON and CSV are read.` : "");
+    `${count(results.length, "sheet")} reviewed.` +
+    (passedOver > 0 ? ` ${count(passedOver, "file")} passed over: only YAML, JSON and CSV are read.` : "");
   show(open);
 }
 
@@ -68,7 +71,8 @@ async function one(file, signal) {
 const wrong = (review) => review.findings.filter(counts);
 const at = (review, level) => wrong(review).filter((finding) => finding.level === level).length;
 const open = (review) => review.findings.filter((finding) => !finding.accepted && finding.outcome === "unknown").length;
-const problemText = (problem) => `${problem.line ? `Line ${problem.line}: ` : ""}${problem.message}${problem.hint ? ` ${problem.hint}` : ""}`;
+const problemText = (problem) =>
+  `${problem.line ? `Line ${problem.line}: ` : ""}${problem.message}${problem.hint ? ` ${problem.hint}` : ""}`;
 
 /** Mistakes by how many sheets have them. */
 function commonest() {
@@ -81,7 +85,12 @@ function commonest() {
     }
   }
   const rank = { error: 0, warning: 1, note: 2 };
-  return [...rules.values()].sort((a, b) => b.sheets.size - a.sheets.size || rank[a.finding.level] - rank[b.finding.level] || a.finding.rule.localeCompare(b.finding.rule));
+  return [...rules.values()].sort(
+    (a, b) =>
+      b.sheets.size - a.sheets.size ||
+      rank[a.finding.level] - rank[b.finding.level] ||
+      a.finding.rule.localeCompare(b.finding.rule),
+  );
 }
 
 function show(openSheet) {
@@ -98,8 +107,22 @@ function overview(openSheet) {
       "table",
       { class: "plain class-table" },
       el("caption", {}, "Who has what wrong"),
-      el("thead", {}, el("tr", {}, ["Sheet", "Formula", "Errors", "Warnings", "Notes", "Not checked", "What is wrong"].map((title, i) => el("th", { scope: "col", class: i > 1 && i < 6 ? "figure" : undefined }, title)))),
-      el("tbody", {}, results.map((result) => row(result, openSheet))),
+      el(
+        "thead",
+        {},
+        el(
+          "tr",
+          {},
+          ["Sheet", "Formula", "Errors", "Warnings", "Notes", "Not checked", "What is wrong"].map((title, i) =>
+            el("th", { scope: "col", class: i > 1 && i < 6 ? "figure" : undefined }, title),
+          ),
+        ),
+      ),
+      el(
+        "tbody",
+        {},
+        results.map((result) => row(result, openSheet)),
+      ),
     ),
   );
 }
@@ -114,13 +137,24 @@ function row(result, openSheet) {
       el("th", { scope: "row" }, button || name),
       el("td", {}, "–"),
       el("td", { colspan: 4 }, mark("error"), " cannot be read"),
-      el("td", {}, el("ul", {}, problems.map((problem) => el("li", {}, problemText(problem))))),
+      el(
+        "td",
+        {},
+        el(
+          "ul",
+          {},
+          problems.map((problem) => el("li", {}, problemText(problem))),
+        ),
+      ),
     );
   }
   const titles = new Map();
   for (const finding of wrong(review)) {
     const title = finding.title;
-    titles.set(title, { level: finding.level, names: [...(titles.get(title)?.names ?? []), subject(finding.subject)].filter(Boolean) });
+    titles.set(title, {
+      level: finding.level,
+      names: [...(titles.get(title)?.names ?? []), subject(finding.subject)].filter(Boolean),
+    });
   }
   return el(
     "tr",
@@ -137,8 +171,26 @@ function row(result, openSheet) {
         : el(
             "details",
             {},
-            el("summary", {}, [...titles.keys()][0], titles.size > 1 ? `, and ${titles.size - 1} more` : "", el("span", { class: "unseen" }, ` in ${name}`)),
-            el("ul", { class: "marked" }, [...titles].map(([title, { level, names }]) => el("li", {}, mark(level), ` ${LEVELS[level]}: ${title}`, names.length > 0 ? ` – ${names.join(", ")}` : ""))),
+            el(
+              "summary",
+              {},
+              [...titles.keys()][0],
+              titles.size > 1 ? `, and ${titles.size - 1} more` : "",
+              el("span", { class: "unseen" }, ` in ${name}`),
+            ),
+            el(
+              "ul",
+              { class: "marked" },
+              [...titles].map(([title, { level, names }]) =>
+                el(
+                  "li",
+                  {},
+                  mark(level),
+                  ` ${LEVELS[level]}: ${title}`,
+                  names.length > 0 ? ` – ${names.join(", ")}` : "",
+                ),
+              ),
+            ),
           ),
     ),
   );
@@ -158,7 +210,17 @@ function lessons(mistakes) {
             el(
               "li",
               {},
-              el("h4", {}, mark(finding.level), ` ${finding.title} `, el("span", { class: "quiet" }, `– ${sheets.size} of ${results.length} (${groupOf(finding.rule).title})`)),
+              el(
+                "h4",
+                {},
+                mark(finding.level),
+                ` ${finding.title} `,
+                el(
+                  "span",
+                  { class: "quiet" },
+                  `– ${sheets.size} of ${results.length} (${groupOf(finding.rule).title})`,
+                ),
+              ),
               el("p", { class: "lesson" }, finding.lesson),
               el("p", { class: "quiet" }, [...sheets].join(", ")),
             ),
@@ -175,23 +237,76 @@ function csvCell(value) {
 }
 
 export function saveCsv() {
-  const lines = [["sheet", "formula", "verdict", "errors", "warnings", "notes", "not checked", "level", "outcome", "group", "rule", "about", "message"]];
+  const lines = [
+    [
+      "sheet",
+      "formula",
+      "verdict",
+      "errors",
+      "warnings",
+      "notes",
+      "not checked",
+      "level",
+      "outcome",
+      "group",
+      "rule",
+      "about",
+      "message",
+    ],
+  ];
   for (const { name, review, problems } of results) {
     if (!review) {
-      problems.forEach((problem) => lines.push([name, "", "cannot be read", "", "", "", "", "error", "", "", problem.code ?? "", problem.pointer ?? "", problemText(problem)]));
+      problems.forEach((problem) =>
+        lines.push([
+          name,
+          "",
+          "cannot be read",
+          "",
+          "",
+          "",
+          "",
+          "error",
+          "",
+          "",
+          problem.code ?? "",
+          problem.pointer ?? "",
+          problemText(problem),
+        ]),
+      );
       continue;
     }
-    const first = [name, review.formula, verdict(review), at(review, "error"), at(review, "warning"), at(review, "note"), open(review)];
+    const first = [
+      name,
+      review.formula,
+      verdict(review),
+      at(review, "error"),
+      at(review, "warning"),
+      at(review, "note"),
+      open(review),
+    ];
     const findings = review.findings.filter((finding) => !finding.accepted);
     if (findings.length === 0) {
       lines.push([...first, "", "", "", "", "", ""]);
     }
     for (const finding of findings) {
-      const message = finding.outcome === "unknown" ? `not checked; missing: ${(finding.missing ?? []).join("; ")}` : finding.message;
-      lines.push([...first, finding.level, finding.outcome, groupOf(finding.rule).title, finding.rule, subject(finding.subject), message]);
+      const message =
+        finding.outcome === "unknown" ? `not checked; missing: ${(finding.missing ?? []).join("; ")}` : finding.message;
+      lines.push([
+        ...first,
+        finding.level,
+        finding.outcome,
+        groupOf(finding.rule).title,
+        finding.rule,
+        subject(finding.subject),
+        message,
+      ]);
     }
   }
-  download("class-reviews.csv", "text/csv;charset=utf-8", `\uFEFF${lines.map((cells) => cells.map(csvCell).join(",")).join("\r\n")}\r\n`);
+  download(
+    "class-reviews.csv",
+    "text/csv;charset=utf-8",
+    `\uFEFF${lines.map((cells) => cells.map(csvCell).join(",")).join("\r\n")}\r\n`,
+  );
 }
 
 const STYLE = `body{font:1.05rem/1.5 Palatino,"Palatino Linotype",Georgia,serif;max-width:70rem;margin:2rem auto;padding:0 1rem;color:#1f2529}
@@ -203,17 +318,27 @@ caption{text-align:left;font-weight:bold;font-size:1.2rem;margin:.6rem 0}.mark{w
 export function saveHtml(today) {
   const page = document.implementation.createHTMLDocument(`Reviews of a class, ${today}`);
   page.documentElement.lang = "en";
-  page.head.prepend(Object.assign(page.createElement("meta"), { name: "viewport", content: "width=device-width, initial-scale=1" }));
+  page.head.prepend(
+    Object.assign(page.createElement("meta"), { name: "viewport", content: "width=device-width, initial-scale=1" }),
+  );
   const charset = page.createElement("meta");
   charset.setAttribute("charset", "utf-8");
   page.head.prepend(charset);
   page.body.append(
     el("h1", {}, "Reviews of a class"),
-    el("p", {}, `${capital(count(results.length, "sheet"))}, ${today}. A prediction with its sources: not a certificate, and not a safety assessment. What could not be checked is not passed.`),
+    el(
+      "p",
+      {},
+      `${capital(count(results.length, "sheet"))}, ${today}. A prediction with its sources: not a certificate, and not a safety assessment. What could not be checked is not passed.`,
+    ),
     overview(undefined),
     lessons(commonest()),
   );
   page.querySelectorAll("details").forEach((details) => details.setAttribute("open", ""));
   page.querySelectorAll("[tabindex]").forEach((one) => one.removeAttribute("tabindex"));
-  download("class-reviews.html", "text/html;charset=utf-8", `<!doctype html>\n${page.documentElement.outerHTML.replace("</head>", `<style>${STYLE}</style></head>`)}`);
+  download(
+    "class-reviews.html",
+    "text/html;charset=utf-8",
+    `<!doctype html>\n${page.documentElement.outerHTML.replace("</head>", `<style>${STYLE}</style></head>`)}`,
+  );
 }

@@ -30,7 +30,16 @@ export function findingList(title, list, heading = "h4") {
       : el(
           "ul",
           { class: "marked" },
-          list.map((finding) => el("li", {}, mark(finding.level), ` ${LEVELS[finding.level]}: ${finding.title}`, subject(finding.subject) ? ` – ${subject(finding.subject)}` : "", finding.was && finding.was !== finding.level ? ` (was: ${LEVELS[finding.was].toLowerCase()})` : "")),
+          list.map((finding) =>
+            el(
+              "li",
+              {},
+              mark(finding.level),
+              ` ${LEVELS[finding.level]}: ${finding.title}`,
+              subject(finding.subject) ? ` – ${subject(finding.subject)}` : "",
+              finding.was && finding.was !== finding.level ? ` (was: ${LEVELS[finding.was].toLowerCase()})` : "",
+            ),
+          ),
         ),
   );
 }
@@ -38,7 +47,12 @@ export function findingList(title, list, heading = "h4") {
 /** Lines and steps that differ. */
 function sheetDifferences(first, second) {
   const lines = (sheet) =>
-    new Map(Array.from({ length: sheet.size(["ingredients"]) }, (_, i) => [sheet.value(["ingredients", i, "name"]), sheet.value(["ingredients", i, "share"])]));
+    new Map(
+      Array.from({ length: sheet.size(["ingredients"]) }, (_, i) => [
+        sheet.value(["ingredients", i, "name"]),
+        sheet.value(["ingredients", i, "share"]),
+      ]),
+    );
   const [a, b] = [lines(first), lines(second)];
   const rows = [...new Set([...a.keys(), ...b.keys()])]
     .filter((name) => a.get(name) !== b.get(name))
@@ -60,13 +74,28 @@ function sheetDifferences(first, second) {
 }
 
 export function stepText(sheet, i) {
-  const words = { phase: "phase", with: "with", into: "into", to: "to", at: "at", over: "over", for: "for", stir: "at" };
+  const words = {
+    phase: "phase",
+    with: "with",
+    into: "into",
+    to: "to",
+    at: "at",
+    over: "over",
+    for: "for",
+    stir: "at",
+  };
   const verb = sheet.value(["method", i, "do"]);
   return [
     verb,
     ...Object.entries(words).map(([field, word]) => {
       const value = sheet.value(["method", i, field]);
-      return !value ? "" : verb === "adjust-pH" && field === "to" ? `to pH ${value}` : field === "stir" ? `stirred at ${value}` : `${word} ${value}`;
+      return !value
+        ? ""
+        : verb === "adjust-pH" && field === "to"
+          ? `to pH ${value}`
+          : field === "stir"
+            ? `stirred at ${value}`
+            : `${word} ${value}`;
     }),
   ]
     .filter(Boolean)
@@ -81,8 +110,27 @@ function table(caption, titles, rows) {
       "table",
       { class: "plain" },
       el("caption", {}, caption),
-      el("thead", {}, el("tr", {}, titles.map((title) => (title ? el("th", { scope: "col" }, title) : el("td", {}))))),
-      el("tbody", {}, rows.map(([name, ...cells]) => el("tr", {}, el("th", { scope: "row" }, name), cells.map((one) => el("td", {}, one))))),
+      el(
+        "thead",
+        {},
+        el(
+          "tr",
+          {},
+          titles.map((title) => (title ? el("th", { scope: "col" }, title) : el("td", {}))),
+        ),
+      ),
+      el(
+        "tbody",
+        {},
+        rows.map(([name, ...cells]) =>
+          el(
+            "tr",
+            {},
+            el("th", { scope: "row" }, name),
+            cells.map((one) => el("td", {}, one)),
+          ),
+        ),
+      ),
     ),
   );
 }
@@ -96,7 +144,8 @@ function surely(comparison) {
     return [el("p", {}, "No number of the one differs from that of the other.")];
   }
   const name = (one) => `${capital(one.meaning)}${"formula" in one.subject ? "" : ` – ${subject(one.subject)}`}`;
-  const rows = (list) => list.map((one) => [name(one), range(one.first), range(one.second), DIFFERENCES[one.verdict] ?? one.verdict]);
+  const rows = (list) =>
+    list.map((one) => [name(one), range(one.first), range(one.second), DIFFERENCES[one.verdict] ?? one.verdict]);
   const titles = ["", "kept", "at hand", "the one at hand is"];
   const open = differ.filter((one) => OPEN.includes(one.verdict));
   const decided = differ.filter((one) => !OPEN.includes(one.verdict));
@@ -124,12 +173,29 @@ export async function show(kept, text, review, able, signal) {
     : table(
         "What they are like",
         ["", "kept", "at hand"],
-        COMPARED.map(([name, title]) => [title, propertyText(before, name), propertyText(review, name)]).filter(([, a, b]) => a !== "–" || b !== "–"),
+        COMPARED.map(([name, title]) => [title, propertyText(before, name), propertyText(review, name)]).filter(
+          ([, a, b]) => a !== "–" || b !== "–",
+        ),
       );
   const parts = [
-    table("The reviews", ["", "kept", "at hand"], [["Name", before.formula, review.formula], ["Verdict", verdict(before), verdict(review)]]),
-    changed.length > 0 ? table("What was changed on the sheet", ["", "kept", "at hand"], changed) : el("p", {}, "The two sheets say the same."),
-    el("div", { class: "columns" }, findingList("Put right", gone, "h3"), findingList("New", come, "h3"), findingList("As before", same, "h3")),
+    table(
+      "The reviews",
+      ["", "kept", "at hand"],
+      [
+        ["Name", before.formula, review.formula],
+        ["Verdict", verdict(before), verdict(review)],
+      ],
+    ),
+    changed.length > 0
+      ? table("What was changed on the sheet", ["", "kept", "at hand"], changed)
+      : el("p", {}, "The two sheets say the same."),
+    el(
+      "div",
+      { class: "columns" },
+      findingList("Put right", gone, "h3"),
+      findingList("New", come, "h3"),
+      findingList("As before", same, "h3"),
+    ),
     numbers,
   ];
   if (able.comparisons) {

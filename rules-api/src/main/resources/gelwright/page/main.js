@@ -20,7 +20,14 @@ const LARGEST = 262_144;
 const state = { text: EMPTY, view: "table", kept: "", file: "formula.yaml" };
 let sheet = new Sheet(state.text);
 let review;
-let able = { remedies: false, headroom: false, headroomPicture: false, edits: false, comparisons: false, report: false };
+let able = {
+  remedies: false,
+  headroom: false,
+  headroomPicture: false,
+  edits: false,
+  comparisons: false,
+  report: false,
+};
 let titles = new Map();
 let learned = Promise.resolve();
 let applied;
@@ -120,7 +127,9 @@ function paper() {
   if (!sheet.isReadable()) {
     return [el("pre", {}, state.text)];
   }
-  const rows = Array.from({ length: sheet.size(["ingredients"]) }, (_, i) => ["phase", "name", "share"].map((key) => sheet.value(["ingredients", i, key])));
+  const rows = Array.from({ length: sheet.size(["ingredients"]) }, (_, i) =>
+    ["phase", "name", "share"].map((key) => sheet.value(["ingredients", i, key])),
+  );
   const brief = ["kind", "use", "area", "users", "texture", "dispensing", "pH", "markets", "shelf-life"]
     .map((key) => [key, sheet.value(["product", key])])
     .filter(([, value]) => value)
@@ -132,10 +141,33 @@ function paper() {
     el(
       "table",
       { class: "plain" },
-      el("thead", {}, el("tr", {}, ["Phase", "Ingredient", "Share"].map((title) => el("th", { scope: "col" }, title)))),
-      el("tbody", {}, rows.map((cells) => el("tr", {}, cells.map((cell) => el("td", {}, cell))))),
+      el(
+        "thead",
+        {},
+        el(
+          "tr",
+          {},
+          ["Phase", "Ingredient", "Share"].map((title) => el("th", { scope: "col" }, title)),
+        ),
+      ),
+      el(
+        "tbody",
+        {},
+        rows.map((cells) =>
+          el(
+            "tr",
+            {},
+            cells.map((cell) => el("td", {}, cell)),
+          ),
+        ),
+      ),
     ),
-    steps.length > 0 && el("ol", {}, steps.map((step) => el("li", {}, capital(step)))),
+    steps.length > 0 &&
+      el(
+        "ol",
+        {},
+        steps.map((step) => el("li", {}, capital(step))),
+      ),
   ].filter(Boolean);
 }
 
@@ -279,7 +311,14 @@ function shown(fresh) {
 /** The sheet could not be read, or the service did not answer. */
 function refused(trouble) {
   const errors = trouble.errors ?? [];
-  byId("verdict").replaceChildren(mark("error"), el("span", {}, errors.length > 0 ? `The sheet cannot be read: ${count(errors.length, "mistake")}.` : trouble.message));
+  byId("verdict").replaceChildren(
+    mark("error"),
+    el(
+      "span",
+      {},
+      errors.length > 0 ? `The sheet cannot be read: ${count(errors.length, "mistake")}.` : trouble.message,
+    ),
+  );
   byId("verdict").dataset.level = "error";
   table.markWrong(errors.map((one) => one.pointer ?? ""));
   textView.markLines(new Map(errors.filter((one) => one.line).map((one) => [one.line, "error"])));
@@ -287,7 +326,11 @@ function refused(trouble) {
     el(
       "section",
       { class: "problems", "aria-labelledby": "problems-title" },
-      el("h3", { id: "problems-title" }, errors.length > 0 ? "The sheet cannot be read" : (trouble.problem?.title ?? "No review")),
+      el(
+        "h3",
+        { id: "problems-title" },
+        errors.length > 0 ? "The sheet cannot be read" : (trouble.problem?.title ?? "No review"),
+      ),
       errors.length === 0 && el("p", {}, trouble.message),
       el(
         "ul",
@@ -316,7 +359,9 @@ async function drawn(text, signal, isCurrent) {
   byId("pictures-body").replaceChildren(
     el("div", { class: "gallery" }, all.figures),
     ...(all.figures.length === 0 ? [el("p", {}, "There is nothing to draw: what the curves rest on is missing.")] : []),
-    ...all.unknown.map((curve) => el("p", { class: "quiet" }, `Not drawn, since what it rests on is missing: ${curve.title}.`)),
+    ...all.unknown.map((curve) =>
+      el("p", { class: "quiet" }, `Not drawn, since what it rests on is missing: ${curve.title}.`),
+    ),
     all.properties,
   );
 }
@@ -326,7 +371,9 @@ async function drawHeadroom() {
   const target = byId("headroom-picture");
   target.replaceChildren("Drawing …");
   try {
-    target.replaceChildren(pictures.figure(pictures.image(await service.headroomPicture(state.text, running.signal), "headroom")));
+    target.replaceChildren(
+      pictures.figure(pictures.image(await service.headroomPicture(state.text, running.signal), "headroom")),
+    );
   } catch (trouble) {
     target.replaceChildren(`There is no picture: ${trouble.message}`);
   }
@@ -376,7 +423,9 @@ async function apply(remedy) {
     return;
   }
   if (state.text !== old) {
-    byId("changes").replaceChildren(el("p", { class: "notice" }, "The sheet has changed meanwhile; the remedy was not applied."));
+    byId("changes").replaceChildren(
+      el("p", { class: "notice" }, "The sheet has changed meanwhile; the remedy was not applied."),
+    );
     return;
   }
   applied = { remedy, before, text };
@@ -404,10 +453,33 @@ function whatChanged() {
       el(
         "ul",
         {},
-        applied.remedy.edits.map(edit).map((one) => el("li", {}, `${one.what}: `, one.from && el("del", {}, one.from), one.from ? " → " : "", el("ins", {}, one.to))),
+        applied.remedy.edits
+          .map(edit)
+          .map((one) =>
+            el(
+              "li",
+              {},
+              `${one.what}: `,
+              one.from && el("del", {}, one.from),
+              one.from ? " → " : "",
+              el("ins", {}, one.to),
+            ),
+          ),
       ),
-      effect ? el("div", { class: "columns" }, compare.findingList("Put right", effect.gone), compare.findingList("New", effect.come), compare.findingList("Still there", effect.same)) : el("p", {}, "Looking what that does …"),
-      el("p", { class: "toolbar" }, el("button", { type: "button", id: "take-back", onclick: () => step(past, future) }, "Take it back")),
+      effect
+        ? el(
+            "div",
+            { class: "columns" },
+            compare.findingList("Put right", effect.gone),
+            compare.findingList("New", effect.come),
+            compare.findingList("Still there", effect.same),
+          )
+        : el("p", {}, "Looking what that does …"),
+      el(
+        "p",
+        { class: "toolbar" },
+        el("button", { type: "button", id: "take-back", onclick: () => step(past, future) }, "Take it back"),
+      ),
     ),
   );
   if (focused && byId(focused)) {
@@ -548,7 +620,9 @@ function buttons() {
   on("redo", () => step(future, past));
   on("save", () => download(state.file, "application/yaml", state.text));
   on("print", () => window.print());
-  on("report", async () => download(state.file.replace(/\.ya?ml$/i, "") + "-report.html", "text/html", await service.report(state.text)));
+  on("report", async () =>
+    download(state.file.replace(/\.ya?ml$/i, "") + "-report.html", "text/html", await service.report(state.text)),
+  );
   const keep = () => {
     state.kept = state.text;
     save();

@@ -23,7 +23,9 @@ export function image(svg, slot) {
 /** All curves there are of a sheet, one after the other. */
 export async function load(sheet, signal) {
   const prediction = await service.prediction(sheet, signal);
-  const curves = CURVES.map((name) => prediction.curves.find((curve) => curve.name === name)).filter((curve) => curve?.known);
+  const curves = CURVES.map((name) => prediction.curves.find((curve) => curve.name === name)).filter(
+    (curve) => curve?.known,
+  );
   const figures = [];
   for (const curve of curves) {
     const drawn = image(await service.curve(sheet, curve.name, signal), curve.name);
@@ -64,7 +66,13 @@ function table(curve, series) {
       el(
         "thead",
         {},
-        el("tr", {}, [`${curve.x.quantity}${unit(curve.x)}`, "low", "likely", "high"].map((title) => el("th", { scope: "col" }, title))),
+        el(
+          "tr",
+          {},
+          [`${curve.x.quantity}${unit(curve.x)}`, "low", "likely", "high"].map((title) =>
+            el("th", { scope: "col" }, title),
+          ),
+        ),
       ),
       el(
         "tbody",
@@ -74,7 +82,9 @@ function table(curve, series) {
             "tr",
             {},
             el("th", { scope: "row" }, number(point.x)),
-            [point.low, point.likely, point.high].map((value) => el("td", {}, value === undefined ? "–" : number(value))),
+            [point.low, point.likely, point.high].map((value) =>
+              el("td", {}, value === undefined ? "–" : number(value)),
+            ),
           ),
         ),
       ),
@@ -84,7 +94,9 @@ function table(curve, series) {
 
 /** What the whole formula is like, each number with its meaning and range. */
 function properties(prediction) {
-  const whole = prediction.properties.filter((one) => "formula" in one.subject && one.origin !== "stated" && one.unit !== "text");
+  const whole = prediction.properties.filter(
+    (one) => "formula" in one.subject && one.origin !== "stated" && one.unit !== "text",
+  );
   return el(
     "details",
     { class: "folded", "data-key": "properties" },
@@ -95,7 +107,17 @@ function properties(prediction) {
       el(
         "table",
         { class: "plain" },
-        el("thead", {}, el("tr", {}, el("th", { scope: "col" }, "what"), el("th", { scope: "col" }, "likely, with its range"), el("th", { scope: "col" }, "known from"))),
+        el(
+          "thead",
+          {},
+          el(
+            "tr",
+            {},
+            el("th", { scope: "col" }, "what"),
+            el("th", { scope: "col" }, "likely, with its range"),
+            el("th", { scope: "col" }, "known from"),
+          ),
+        ),
         el(
           "tbody",
           {},

@@ -32,7 +32,9 @@ export function show(review, actions) {
     details.open = open.has(details.dataset.key);
   }
   if (focused) {
-    [...target.querySelectorAll("[data-key]")].find((one) => one.dataset.key === focused)?.focus({ preventScroll: true });
+    [...target.querySelectorAll("[data-key]")]
+      .find((one) => one.dataset.key === focused)
+      ?.focus({ preventScroll: true });
   }
 }
 
@@ -68,15 +70,24 @@ function glance(review, groups, open) {
   const rows = groups.map((group) => {
     const inGroup = open.filter((finding) => groupOf(finding.rule) === group);
     const of = (outcome) => inGroup.filter((finding) => finding.outcome === outcome);
-    const holds = Object.entries(review.rules).filter(([rule, outcome]) => outcome === "holds" && groupOf(rule) === group).length;
+    const holds = Object.entries(review.rules).filter(
+      ([rule, outcome]) => outcome === "holds" && groupOf(rule) === group,
+    ).length;
     const duties = dutiesOf(review, group).length;
     const worst = of("breaks")[0]?.level ?? of("borderline")[0]?.level;
     const state = worst ?? (of("unknown").length > 0 ? "unknown" : holds > 0 ? "holds" : duties > 0 ? "duty" : "none");
-    const cell = (number) => el("td", { class: number === 0 ? "none" : undefined }, number === 0 ? "–" : String(number));
+    const cell = (number) =>
+      el("td", { class: number === 0 ? "none" : undefined }, number === 0 ? "–" : String(number));
     return el(
       "tr",
       {},
-      el("th", { scope: "row" }, mark(state), " ", el("a", { href: `#group-${group.id}`, "data-key": `glance ${group.id}` }, group.title)),
+      el(
+        "th",
+        { scope: "row" },
+        mark(state),
+        " ",
+        el("a", { href: `#group-${group.id}`, "data-key": `glance ${group.id}` }, group.title),
+      ),
       cell(of("breaks").length),
       cell(of("borderline").length),
       cell(of("unknown").length),
@@ -94,7 +105,13 @@ function glance(review, groups, open) {
       el(
         "thead",
         {},
-        el("tr", {}, ...["", "breaks", "borderline", "not checked", "holds", "to do"].map((title) => (title ? el("th", { scope: "col" }, title) : el("td", {})))),
+        el(
+          "tr",
+          {},
+          ...["", "breaks", "borderline", "not checked", "holds", "to do"].map((title) =>
+            title ? el("th", { scope: "col" }, title) : el("td", {}),
+          ),
+        ),
       ),
       el("tbody", {}, rows),
     ),
@@ -108,7 +125,9 @@ function dutiesOf(review, group) {
 function groupSection(group, review, decided, actions) {
   const findings = decided.filter((finding) => groupOf(finding.rule) === group);
   const duties = dutiesOf(review, group);
-  const unknown = review.findings.filter((finding) => !finding.accepted && finding.outcome === "unknown" && groupOf(finding.rule) === group);
+  const unknown = review.findings.filter(
+    (finding) => !finding.accepted && finding.outcome === "unknown" && groupOf(finding.rule) === group,
+  );
   const rules = Object.entries(review.rules).filter(([rule]) => groupOf(rule) === group);
   const holds = rules.filter(([, outcome]) => outcome === "holds").length;
   const notHere = rules.filter(([, outcome]) => outcome === "not-applicable" || outcome === "does-not-apply").length;
@@ -117,7 +136,12 @@ function groupSection(group, review, decided, actions) {
     const together = `${finding.level} ${finding.outcome} ${finding.rule}`;
     byRule.set(together, [...(byRule.get(together) ?? []), finding]);
   }
-  const calm = findings.length === 0 && rules.some(([, outcome]) => outcome === "holds") ? (unknown.length === 0 ? "Nothing is wrong that was checked. " : "Nothing is wrong of what could be checked. ") : "";
+  const calm =
+    findings.length === 0 && rules.some(([, outcome]) => outcome === "holds")
+      ? unknown.length === 0
+        ? "Nothing is wrong that was checked. "
+        : "Nothing is wrong of what could be checked. "
+      : "";
   return el(
     "section",
     { class: "group", id: `group-${group.id}`, "aria-labelledby": `group-${group.id}-title` },
@@ -131,7 +155,9 @@ function groupSection(group, review, decided, actions) {
       holds + notHere === rules.length && holds === 0
         ? `None of its ${rules.length} rules concerns this formula`
         : `${holds === 0 ? "No rule holds" : holds === 1 ? "1 rule holds" : `${holds} rules hold`}, ${notHere} ${notHere === 1 ? "does" : "do"} not concern this formula`,
-      unknown.length > 0 ? [", ", el("a", { href: "#unchecked", "data-key": `open ${group.id}` }, `${unknown.length} not checked`)] : "",
+      unknown.length > 0
+        ? [", ", el("a", { href: "#unchecked", "data-key": `open ${group.id}` }, `${unknown.length} not checked`)]
+        : "",
       ".",
     ),
     duties.length > 0 && dutyList(group, duties),
@@ -218,7 +244,9 @@ function place(finding, actions) {
 
 function settling(findings) {
   const ways = [...new Set(findings.map((finding) => finding["settled-by"][0]).filter(Boolean))];
-  return ways.length > 0 && el("p", { class: "settling" }, el("b", {}, "To settle it. "), `${capital(ways.join("; "))}.`);
+  return (
+    ways.length > 0 && el("p", { class: "settling" }, el("b", {}, "To settle it. "), `${capital(ways.join("; "))}.`)
+  );
 }
 
 function sharedEnd(messages) {
@@ -245,32 +273,55 @@ function remedies(finding, several, actions) {
     "div",
     { class: "remedies" },
     el("h5", {}, `What to change${about}`),
-    el("ul", {}, list.map((remedy, index) => oneRemedy(finding, remedy, index, actions))),
+    el(
+      "ul",
+      {},
+      list.map((remedy, index) => oneRemedy(finding, remedy, index, actions)),
+    ),
   );
 }
 
 function oneRemedy(finding, remedy, index, actions) {
-  const rules = (list) => list.map((one) => actions.ruleTitle(one.rule) + (subject(one.subject) ? ` – ${subject(one.subject)}` : "")).join("; ");
-  const chance = typeof remedy.odds === "number" && remedy.odds < 0.95 ? ` A chance of ${Math.round(remedy.odds * 100)} % that it is enough.` : "";
+  const rules = (list) =>
+    list
+      .map((one) => actions.ruleTitle(one.rule) + (subject(one.subject) ? ` – ${subject(one.subject)}` : ""))
+      .join("; ");
+  const chance =
+    typeof remedy.odds === "number" && remedy.odds < 0.95
+      ? ` A chance of ${Math.round(remedy.odds * 100)} % that it is enough.`
+      : "";
   return el(
     "li",
     {},
     el("p", {}, remedy.text, chance, remedy.measure ? ` ${remedy.measure}` : ""),
     remedy.reaches === false && el("p", { class: "aside" }, "It helps, but does not get there by itself."),
     remedy.clears?.length > 1 && el("p", { class: "aside" }, `Puts right: ${rules(remedy.clears)}.`),
-    remedy.raises?.length > 0 && el("p", { class: "aside raises" }, mark("warning"), ` But raises: ${rules(remedy.raises)}.`),
+    remedy.raises?.length > 0 &&
+      el("p", { class: "aside raises" }, mark("warning"), ` But raises: ${rules(remedy.raises)}.`),
     actions.canEdit && remedy.edits?.length > 0
       ? el(
           "p",
           {},
           el(
             "button",
-            { type: "button", class: "apply", "data-key": `apply ${key(finding)} ${index}`, onclick: () => actions.apply(remedy) },
+            {
+              type: "button",
+              class: "apply",
+              "data-key": `apply ${key(finding)} ${index}`,
+              onclick: () => actions.apply(remedy),
+            },
             "Apply",
             el("span", { class: "unseen" }, `: ${remedy.text}`),
           ),
           " ",
-          el("span", { class: "change" }, remedy.edits.map(edit).map((one) => `${one.what}: ${one.from ? `${one.from} → ` : ""}${one.to}`).join("; ")),
+          el(
+            "span",
+            { class: "change" },
+            remedy.edits
+              .map(edit)
+              .map((one) => `${one.what}: ${one.from ? `${one.from} → ` : ""}${one.to}`)
+              .join("; "),
+          ),
         )
       : undefined,
   );
@@ -280,7 +331,13 @@ const cited = (items) => new Map(items.flatMap((item) => item.sources).map((sour
 
 const sourceItems = (items) =>
   [...cited(items).values()].map((source) =>
-    el("li", {}, source.citation, " ", el("span", { class: `standing ${source.standing}` }, `(${STANDINGS[source.standing]})`)),
+    el(
+      "li",
+      {},
+      source.citation,
+      " ",
+      el("span", { class: `standing ${source.standing}` }, `(${STANDINGS[source.standing]})`),
+    ),
   );
 
 function sources(items) {
@@ -296,7 +353,12 @@ function sources(items) {
   return el(
     "details",
     { class: "sources", "data-key": `sources ${key(first)}` },
-    el("summary", { "data-key": `summary ${key(first)}` }, `Sources: ${standings.join(", ")}`, el("span", { class: "unseen" }, ` – for: ${first.title}`)),
+    el(
+      "summary",
+      { "data-key": `summary ${key(first)}` },
+      `Sources: ${standings.join(", ")}`,
+      el("span", { class: "unseen" }, ` – for: ${first.title}`),
+    ),
     el("ul", {}, sourceItems(items)),
     el("p", { class: "rule-id" }, "Rule ", el("code", {}, first.rule)),
   );
@@ -322,19 +384,30 @@ function dutyList(group, duties) {
       el(
         "details",
         { class: "folded", "data-key": `perhaps ${group.id}` },
-        el("summary", { "data-key": `perhaps summary ${group.id}` }, `${perhaps.length} more that may apply`, el("span", { class: "unseen" }, ` – ${group.title}`)),
+        el(
+          "summary",
+          { "data-key": `perhaps summary ${group.id}` },
+          `${perhaps.length} more that may apply`,
+          el("span", { class: "unseen" }, ` – ${group.title}`),
+        ),
         el("ul", {}, perhaps.map(dutyItem)),
       ),
   );
 }
 
 function dutyItem(duty) {
-  const state = duty.done === true ? " (Done, as the sheet shows.)" : duty.done === false ? " (Not done on the sheet.)" : "";
+  const state =
+    duty.done === true ? " (Done, as the sheet shows.)" : duty.done === false ? " (Not done on the sheet.)" : "";
   return el(
     "li",
     { class: duty.done === true ? "done" : undefined },
     el("p", {}, duty.applies === "maybe" ? "Perhaps: " : "", duty.message, state),
-    duty.missing?.length > 0 && el("p", { class: "aside" }, `To be sure that it applies, this is missing: ${missingWords(duty.missing).join("; ")}.`),
+    duty.missing?.length > 0 &&
+      el(
+        "p",
+        { class: "aside" },
+        `To be sure that it applies, this is missing: ${missingWords(duty.missing).join("; ")}.`,
+      ),
     el(
       "details",
       { class: "sources", "data-key": `duty ${duty.rule} ${duty.message}` },
@@ -349,7 +422,7 @@ function dutyItem(duty) {
 const OF_NAME = /^(\S+|[^A-Z]+) of (\p{Lu}.*)$/u;
 
 /** What is missing, gathered by the ingredient it is missing of. */
-export function missingWords(missing) {
+function missingWords(missing) {
   const byName = new Map();
   const others = [];
   for (const what of missing) {
@@ -381,7 +454,13 @@ function unchecked(review, open, actions) {
   }
   for (const one of review.unchecked) {
     if (!told.has(key(one)) && !review.findings.some((finding) => finding.accepted && key(finding) === key(one))) {
-      add(one.missing, { rule: one.rule, title: actions.ruleTitle(one.rule), name: subject(one.subject), subject: one.subject, sources: [] });
+      add(one.missing, {
+        rule: one.rule,
+        title: actions.ruleTitle(one.rule),
+        name: subject(one.subject),
+        subject: one.subject,
+        sources: [],
+      });
     }
   }
   const urgent = ([, entries]) => (entries.some((one) => one["must-be-known"]) ? 1e6 : 0) + entries.length;
@@ -392,15 +471,36 @@ function unchecked(review, open, actions) {
     "section",
     { class: "group unchecked", id: "unchecked", "aria-labelledby": "unchecked-title" },
     el("h3", { id: "unchecked-title", tabindex: "-1" }, `Not checked (${total})`),
-    el("p", { class: "asks" }, total === 0 ? "Everything that concerns this formula could be checked." : "What is missing here has not passed. It is open."),
+    el(
+      "p",
+      { class: "asks" },
+      total === 0
+        ? "Everything that concerns this formula could be checked."
+        : "What is missing here has not passed. It is open.",
+    ),
     gathered.map(([missing, entries]) => {
       const demanded = entries.some((one) => one["must-be-known"]);
       return el(
         "article",
-        { class: "finding unknown", "aria-label": `Missing: ${missing}`, "data-finding": entries.map((one) => one.rule).join(" ") },
-        el("h4", { tabindex: "-1" }, mark("unknown"), el("span", { class: "level" }, "Missing"), " ", el("span", { class: "title" }, missing)),
+        {
+          class: "finding unknown",
+          "aria-label": `Missing: ${missing}`,
+          "data-finding": entries.map((one) => one.rule).join(" "),
+        },
+        el(
+          "h4",
+          { tabindex: "-1" },
+          mark("unknown"),
+          el("span", { class: "level" }, "Missing"),
+          " ",
+          el("span", { class: "title" }, missing),
+        ),
         demanded && el("p", { class: "message" }, "This has to be known: it counts as broken until it is."),
-        el("p", { class: "settling" }, entries.length === 1 ? "So this check is open:" : `So ${entries.length} checks are open:`),
+        el(
+          "p",
+          { class: "settling" },
+          entries.length === 1 ? "So this check is open:" : `So ${entries.length} checks are open:`,
+        ),
         checks(entries, missing, actions),
         openRules(entries, missing),
       );
@@ -410,7 +510,18 @@ function unchecked(review, open, actions) {
         "div",
         { class: "next" },
         el("h4", {}, "What to find out first"),
-        el("ol", {}, next.map((one) => el("li", {}, `${missingWords([one.what])[0]} `, el("span", { class: "quiet" }, `(settles ${count(one.decides.length, "check")})`)))),
+        el(
+          "ol",
+          {},
+          next.map((one) =>
+            el(
+              "li",
+              {},
+              `${missingWords([one.what])[0]} `,
+              el("span", { class: "quiet" }, `(settles ${count(one.decides.length, "check")})`),
+            ),
+          ),
+        ),
       ),
   );
 }
@@ -444,7 +555,12 @@ function checks(entries, missing, actions) {
         el(
           "details",
           { class: "sources", "data-key": `checks ${missing}` },
-          el("summary", { "data-key": `checks summary ${missing}` }, `and ${count(lines.length - SHOWN_CHECKS, "rule")} more`, el("span", { class: "unseen" }, ` – missing: ${missing}`)),
+          el(
+            "summary",
+            { "data-key": `checks summary ${missing}` },
+            `and ${count(lines.length - SHOWN_CHECKS, "rule")} more`,
+            el("span", { class: "unseen" }, ` – missing: ${missing}`),
+          ),
           el("ul", { class: "checks" }, lines.slice(SHOWN_CHECKS)),
         ),
       ];
@@ -456,7 +572,12 @@ function openRules(entries, missing) {
   return el(
     "details",
     { class: "sources", "data-key": `open rules ${missing}` },
-    el("summary", { "data-key": `open summary ${missing}` }, rules.size === 1 ? "Why it matters" : "Why they matter", el("span", { class: "unseen" }, ` – missing: ${missing}`)),
+    el(
+      "summary",
+      { "data-key": `open summary ${missing}` },
+      rules.size === 1 ? "Why it matters" : "Why they matter",
+      el("span", { class: "unseen" }, ` – missing: ${missing}`),
+    ),
     el(
       "ul",
       {},
@@ -498,7 +619,12 @@ function headroom(review, actions) {
     el(
       "div",
       { id: "headroom-picture" },
-      actions.drawHeadroom && el("button", { type: "button", class: "screen-only", "data-key": "draw headroom", onclick: actions.drawHeadroom }, "Draw it"),
+      actions.drawHeadroom &&
+        el(
+          "button",
+          { type: "button", class: "screen-only", "data-key": "draw headroom", onclick: actions.drawHeadroom },
+          "Draw it",
+        ),
     ),
     el(
       "details",
@@ -510,7 +636,17 @@ function headroom(review, actions) {
         el(
           "table",
           { class: "plain" },
-          el("thead", {}, el("tr", {}, ["", "now", "down to", "up to"].map((title) => (title ? el("th", { scope: "col" }, title) : el("td", {}))))),
+          el(
+            "thead",
+            {},
+            el(
+              "tr",
+              {},
+              ["", "now", "down to", "up to"].map((title) =>
+                title ? el("th", { scope: "col" }, title) : el("td", {}),
+              ),
+            ),
+          ),
           el(
             "tbody",
             {},
@@ -543,7 +679,11 @@ function accepted(review, actions) {
     el(
       "details",
       { class: "folded", "data-key": "accepted" },
-      el("summary", { "data-key": "accepted summary" }, `${count(list.length, "finding")} somebody has taken responsibility for`),
+      el(
+        "summary",
+        { "data-key": "accepted summary" },
+        `${count(list.length, "finding")} somebody has taken responsibility for`,
+      ),
       el(
         "ul",
         {},
@@ -551,8 +691,18 @@ function accepted(review, actions) {
           el(
             "li",
             {},
-            el("p", {}, el("b", {}, finding.title), subject(finding.subject) ? ` – ${subject(finding.subject)}` : "", `: ${finding.message}`),
-            el("p", { class: "aside" }, `Accepted until ${finding.accepted.until}, because: ${finding.accepted.because}`),
+            el(
+              "p",
+              {},
+              el("b", {}, finding.title),
+              subject(finding.subject) ? ` – ${subject(finding.subject)}` : "",
+              `: ${finding.message}`,
+            ),
+            el(
+              "p",
+              { class: "aside" },
+              `Accepted until ${finding.accepted.until}, because: ${finding.accepted.because}`,
+            ),
             place(finding, actions),
           ),
         ),
@@ -569,7 +719,11 @@ function switchedOff(review) {
       "section",
       { class: "group", "aria-labelledby": "off-title" },
       el("h3", { id: "off-title" }, `Switched off by the house (${list.length})`),
-      el("ul", {}, list.map(([rule, reason]) => el("li", {}, el("code", {}, rule), `: ${reason}`))),
+      el(
+        "ul",
+        {},
+        list.map(([rule, reason]) => el("li", {}, el("code", {}, rule), `: ${reason}`)),
+      ),
     )
   );
 }
@@ -587,6 +741,10 @@ function closing(review) {
       {},
       "A prediction with its sources: not a certificate, and not a safety assessment. What could not be checked is not passed. A qualified safety assessor, a preservative challenge test (ISO 11930), stability tests and the law of the place decide.",
     ),
-    el("p", { class: "quiet" }, `Reviewed for ${review.editions.on} by Gelwright ${review.editions.engine} with ${count(sets, "rule set")}; sheet ${review.editions["formula-sha256"].slice(0, 12)}.`),
+    el(
+      "p",
+      { class: "quiet" },
+      `Reviewed for ${review.editions.on} by Gelwright ${review.editions.engine} with ${count(sets, "rule set")}; sheet ${review.editions["formula-sha256"].slice(0, 12)}.`,
+    ),
   );
 }

@@ -12,7 +12,13 @@ const finite = (shown) => [shown?.low, shown?.likely, shown?.high].filter((value
 /** The picture, or nothing where there is nothing to compare. */
 export function scale(observed, limit) {
   const values = [...finite(observed), ...finite(limit)];
-  if (!observed || !limit || finite(observed).length === 0 || finite(limit).length === 0 || Math.min(...values) === Math.max(...values)) {
+  if (
+    !observed ||
+    !limit ||
+    finite(observed).length === 0 ||
+    finite(limit).length === 0 ||
+    Math.min(...values) === Math.max(...values)
+  ) {
     return undefined;
   }
   const logarithmic = Math.min(...values) > 0 && Math.max(...values) / Math.min(...values) > 20;
@@ -30,7 +36,9 @@ export function scale(observed, limit) {
   const bound = limit.likely ?? limit.low ?? limit.high;
   const parts = [draw("line", { class: "axis", x1: 0, x2: WIDTH, y1: AXIS, y2: AXIS })];
   if (limitTo - limitFrom > 1) {
-    parts.push(draw("rect", { class: "limit-range", x: limitFrom, y: AXIS - 12, width: limitTo - limitFrom, height: 12 }));
+    parts.push(
+      draw("rect", { class: "limit-range", x: limitFrom, y: AXIS - 12, width: limitTo - limitFrom, height: 12 }),
+    );
   }
   parts.push(
     draw("line", { class: "limit", x1: place(bound), x2: place(bound), y1: AXIS - 14, y2: AXIS + 14 }),
@@ -52,9 +60,19 @@ export function scale(observed, limit) {
     parts.push(label(clamp(place(observed.likely)), AXIS + 27, `here ${number(observed.likely)}`, "here-label"));
   }
   if (logarithmic) {
-    parts.push(draw("text", { x: WIDTH, y: AXIS + 27, class: "kind-label", "text-anchor": "end" }, place(observed.likely ?? bound) > WIDTH * 0.6 ? "" : "log scale"));
+    parts.push(
+      draw(
+        "text",
+        { x: WIDTH, y: AXIS + 27, class: "kind-label", "text-anchor": "end" },
+        place(observed.likely ?? bound) > WIDTH * 0.6 ? "" : "log scale",
+      ),
+    );
   }
-  return draw("svg", { class: "scale", viewBox: `0 0 ${WIDTH} 66`, width: WIDTH, height: 66, "aria-hidden": "true", focusable: "false" }, parts);
+  return draw(
+    "svg",
+    { class: "scale", viewBox: `0 0 ${WIDTH} 66`, width: WIDTH, height: 66, "aria-hidden": "true", focusable: "false" },
+    parts,
+  );
 }
 
 function clamp(x) {

@@ -26,7 +26,7 @@ let asking;
 let askForToken = () => Promise.resolve("");
 
 /** What the service answered instead of what was asked for: a problem document (RFC 9457). */
-export class Refusal extends Error {
+class Refusal extends Error {
   constructor(problem) {
     super(problem.detail ?? problem.title ?? "The service gave no answer.");
     this.problem = problem;
@@ -69,7 +69,10 @@ async function call(path, options = {}) {
       if (trouble.name === "AbortError") {
         throw trouble;
       }
-      throw new Refusal({ title: "The service cannot be reached", detail: "The service cannot be reached. The sheet is safe in this browser." });
+      throw new Refusal({
+        title: "The service cannot be reached",
+        detail: "The service cannot be reached. The sheet is safe in this browser.",
+      });
     }
     if (answer.ok) {
       return answer;
@@ -77,7 +80,9 @@ async function call(path, options = {}) {
     if (answer.status === 401 && (await hasOther(token))) {
       continue;
     }
-    throw new Refusal(await answer.json().catch(() => ({ status: answer.status, title: "The service gave no answer." })));
+    throw new Refusal(
+      await answer.json().catch(() => ({ status: answer.status, title: "The service gave no answer." })),
+    );
   }
 }
 
@@ -114,7 +119,9 @@ export const example = (file) => text(call(`/page/examples/${file}`));
 
 /** A review; further parts come on demand, since they take longer. */
 export const review = (sheet, include, signal) =>
-  json(post(`/v1/reviews${include.length > 0 ? `?include=${include.join(",")}` : ""}`, sheet, "application/json", signal));
+  json(
+    post(`/v1/reviews${include.length > 0 ? `?include=${include.join(",")}` : ""}`, sheet, "application/json", signal),
+  );
 
 export const report = (sheet, signal) => text(post("/v1/reviews", sheet, "text/html", signal));
 
@@ -126,7 +133,9 @@ export const curve = (sheet, name, signal) =>
 export const headroomPicture = (sheet, signal) => text(post("/v1/headroom", sheet, "image/svg+xml", signal));
 
 export const comparisonPicture = (first, second, signal) =>
-  text(post("/v1/comparisons?curve=flow", JSON.stringify({ first, second }), "image/svg+xml", signal, "application/json"));
+  text(
+    post("/v1/comparisons?curve=flow", JSON.stringify({ first, second }), "image/svg+xml", signal, "application/json"),
+  );
 
 /** Two formulas laid side by side: each number of both, and how surely they differ. */
 export const comparison = (first, second, signal) =>
@@ -136,6 +145,12 @@ export const comparison = (first, second, signal) =>
 export const edited = async (sheet, edits) =>
   (
     await json(
-      post("/v1/sheet-edits", JSON.stringify({ sheet, type: "application/yaml", edits }), "application/json", undefined, "application/json"),
+      post(
+        "/v1/sheet-edits",
+        JSON.stringify({ sheet, type: "application/yaml", edits }),
+        "application/json",
+        undefined,
+        "application/json",
+      ),
     )
   ).sheet;

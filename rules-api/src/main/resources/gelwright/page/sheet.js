@@ -29,7 +29,9 @@ function written(value) {
     return `[${value.map(written).join(", ")}]`;
   }
   if (typeof value === "object") {
-    return `{ ${Object.entries(value).map(([key, one]) => `${key}: ${written(one)}`).join(", ")} }`;
+    return `{ ${Object.entries(value)
+      .map(([key, one]) => `${key}: ${written(one)}`)
+      .join(", ")} }`;
   }
   if (PLAIN_NUMBER.test(value)) {
     return value;
@@ -202,7 +204,9 @@ export class Sheet {
       changed = at < node.items.length ? this.spliced(from, from, `${line}\n`) : this.spliced(to, to, `\n${line}`);
     } else if (!node) {
       const lines = `${list}:\n  - ${written(item)}\n`;
-      const before = this.root.items.filter((pair) => ORDER[""].indexOf(String(pair.key)) < ORDER[""].indexOf(list)).pop();
+      const before = this.root.items
+        .filter((pair) => ORDER[""].indexOf(String(pair.key)) < ORDER[""].indexOf(list))
+        .pop();
       if (before && !this.root.flow) {
         const stop = this.lineEnd(end(before));
         changed = this.spliced(stop, Math.min(stop + 1, this.text.length), `\n${lines}`);
@@ -243,7 +247,9 @@ export class Sheet {
     return (
       isSeq(node) &&
       !node.flow &&
-      node.items.every((item) => item.range && /^\s*-\s+$/.test(this.text.slice(this.lineStart(item.range[0]), item.range[0])))
+      node.items.every(
+        (item) => item.range && /^\s*-\s+$/.test(this.text.slice(this.lineStart(item.range[0]), item.range[0])),
+      )
     );
   }
 
@@ -295,7 +301,7 @@ function typedItem(item) {
 }
 
 /** JSON as a sheet in the usual layout: a line for each ingredient and step. */
-export function fromJson(text) {
+function fromJson(text) {
   const document = parsed(text);
   if (document.errors.length > 0 || !isMap(document.contents)) {
     return text;
@@ -357,7 +363,7 @@ function rows(text, separator) {
  * A recipe as a table turned into a sheet with the file's name. A number that could mean two things stays as it was
  * written, so that the service says so. Nothing is guessed.
  */
-export function fromCsv(text, fileName) {
+function fromCsv(text, fileName) {
   const head = text.split("\n", 1)[0];
   const separator = [";", "\t", ","].find((one) => head.includes(one)) ?? ";";
   const [titles = [], ...lines] = rows(text.replace(/^\uFEFF/, ""), separator);

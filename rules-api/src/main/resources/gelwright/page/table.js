@@ -4,7 +4,11 @@ import { byId, el } from "./dom.js";
 import { exact } from "./words.js";
 
 const BRIEF = [
-  { key: "kind", title: "Kind", words: ["mist", "lotion", "serum", "gel", "gel-cream", "scrub", "mask", "wash", "deodorant"] },
+  {
+    key: "kind",
+    title: "Kind",
+    words: ["mist", "lotion", "serum", "gel", "gel-cream", "scrub", "mask", "wash", "deodorant"],
+  },
   { key: "use", title: "Use", words: ["leave-on", "rinse-off"] },
   { key: "area", title: "Area", hint: "face, hands", list: true, suggestions: "areas" },
   { key: "users", title: "Users", words: ["adults", "children-under-3"] },
@@ -20,7 +24,11 @@ const BENCH = [
   { path: ["equipment", "balance"], title: "Balance shows", hint: "0.01 g" },
   { path: ["equipment", "vessel", "diameter"], title: "Vessel", hint: "85 mm" },
   { path: ["equipment", "vessel", "cover"], title: "Cover", words: ["open", "loose", "closed"] },
-  { path: ["equipment", "stirrer", "type"], title: "Stirrer", words: ["paddle", "propeller", "anchor", "rotor-stator", "whisk"] },
+  {
+    path: ["equipment", "stirrer", "type"],
+    title: "Stirrer",
+    words: ["paddle", "propeller", "anchor", "rotor-stator", "whisk"],
+  },
   { path: ["equipment", "stirrer", "diameter"], title: "Its diameter", hint: "50 mm" },
   { path: ["equipment", "room", "temperature"], title: "Room", hint: "22 °C" },
   { path: ["equipment", "room", "humidity"], title: "Humidity", hint: "50 %" },
@@ -47,7 +55,16 @@ const STEPS = {
   fill: [],
 };
 
-const STEP_HINTS = { phase: "A", with: "Xanthan Gum", into: "A", to: "38 °C", at: "38 °C", over: "10 min", for: "30 min", stir: "400 rpm" };
+const STEP_HINTS = {
+  phase: "A",
+  with: "Xanthan Gum",
+  into: "A",
+  to: "38 °C",
+  at: "38 °C",
+  over: "10 min",
+  for: "30 min",
+  stir: "400 rpm",
+};
 
 const NAMELESS = "?";
 
@@ -88,7 +105,14 @@ export function start() {
 /** Goes to what a pointer of the sheet names. */
 export function goTo(pointer) {
   const [list, index] = pointer.split("/").slice(1);
-  const at = list === "ingredients" ? `line-${index}-name` : list === "method" ? `step-${index}-do` : list === "product" ? `field-product-${index}` : "formula-name";
+  const at =
+    list === "ingredients"
+      ? `line-${index}-name`
+      : list === "method"
+        ? `step-${index}-do`
+        : list === "product"
+          ? `field-product-${index}`
+          : "formula-name";
   const target = byId(at) ?? byId("formula-name");
   target.focus();
   target.scrollIntoView({ block: "center" });
@@ -100,7 +124,9 @@ export function touched(edits) {
     const name = edit["replace-with"] ?? edit.ingredient;
     if (edit.step !== undefined) {
       const at = edit.field === "position" ? Number(edit.to) : edit.step;
-      byId(`step-${at - 1}-do`)?.closest(".step").classList.add("touched");
+      byId(`step-${at - 1}-do`)
+        ?.closest(".step")
+        .classList.add("touched");
     } else if (name !== undefined) {
       for (let i = 0; i < sheet.size(["ingredients"]); i++) {
         if (sheet.value(["ingredients", i, "name"]) === name) {
@@ -165,7 +191,11 @@ function select(id, words, value, chosen) {
   return control;
 }
 
-const parts = (text) => text.split(",").map((one) => one.trim()).filter(Boolean);
+const parts = (text) =>
+  text
+    .split(",")
+    .map((one) => one.trim())
+    .filter(Boolean);
 
 function recipe() {
   const rows = [];
@@ -222,14 +252,23 @@ function line(i) {
       { class: "tools" },
       tool("⋯", `More of ${name}`, () => toggle(i), { "aria-expanded": String(opened), id: `line-${i}-more` }),
       tool("↑", `Move ${name} up`, () => move("ingredients", i, -1, "line"), { disabled: i === 0, id: `line-${i}-up` }),
-      tool("↓", `Move ${name} down`, () => move("ingredients", i, 1, "line"), { disabled: i === last, id: `line-${i}-down` }),
-      tool("×", `Take out ${name}`, () => remove("ingredients", i, "line", "name", "add-line"), { id: `line-${i}-remove` }),
+      tool("↓", `Move ${name} down`, () => move("ingredients", i, 1, "line"), {
+        disabled: i === last,
+        id: `line-${i}-down`,
+      }),
+      tool("×", `Take out ${name}`, () => remove("ingredients", i, "line", "name", "add-line"), {
+        id: `line-${i}-remove`,
+      }),
     ),
   );
 }
 
 function tool(sign, title, action, attributes) {
-  return el("button", { type: "button", class: "tool", "aria-label": title, title, onclick: action, ...attributes }, sign);
+  return el(
+    "button",
+    { type: "button", class: "tool", "aria-label": title, title, onclick: action, ...attributes },
+    sign,
+  );
 }
 
 function attributes(i) {
@@ -310,7 +349,7 @@ function grams(text) {
 }
 
 /** The shares of a sheet: what each comes to, the sum, and what is left for the q.s. line. */
-export function shares(of) {
+function shares(of) {
   const texts = Array.from({ length: of.size(["ingredients"]) }, (_, i) => of.value(["ingredients", i, "share"]));
   const stated = texts.map(percent);
   const sum = stated.reduce((total, one) => total + (one ?? 0), 0);
@@ -363,7 +402,10 @@ function step(i) {
   const last = sheet.size(["method"]) - 1;
   const verb = sheet.value(["method", i, "do"]);
   const usual = STEPS[verb] ?? Object.keys(STEP_HINTS);
-  const fields = [...usual, ...Object.keys(STEP_HINTS).filter((key) => !usual.includes(key) && sheet.has(["method", i, key]))];
+  const fields = [
+    ...usual,
+    ...Object.keys(STEP_HINTS).filter((key) => !usual.includes(key) && sheet.has(["method", i, key])),
+  ];
   const title = `step ${i + 1}`;
   return el(
     "li",
@@ -407,7 +449,10 @@ function step(i) {
       "div",
       { class: "tools" },
       tool("↑", `Move ${title} up`, () => move("method", i, -1, "step"), { disabled: i === 0, id: `step-${i}-up` }),
-      tool("↓", `Move ${title} down`, () => move("method", i, 1, "step"), { disabled: i === last, id: `step-${i}-down` }),
+      tool("↓", `Move ${title} down`, () => move("method", i, 1, "step"), {
+        disabled: i === last,
+        id: `step-${i}-down`,
+      }),
       tool("+", `Put a step behind ${title}`, () => addStep(i + 1), { id: `step-${i}-add` }),
       tool("×", `Take out ${title}`, () => remove("method", i, "step", "do", "add-step"), { id: `step-${i}-remove` }),
     ),
@@ -419,5 +464,7 @@ function others() {
   const names = ["label", "measured", "accepted"].filter((key) => sheet.has([key]));
   byId("others").textContent = names.length > 0 ? `This sheet also has ${names.join(", ")}: see its text.` : "";
   const used = Array.from({ length: sheet.size(["ingredients"]) }, (_, i) => sheet.value(["ingredients", i, "name"]));
-  byId("recipe-names").replaceChildren(...[...new Set(used)].filter(Boolean).map((name) => el("option", { value: name })));
+  byId("recipe-names").replaceChildren(
+    ...[...new Set(used)].filter(Boolean).map((name) => el("option", { value: name })),
+  );
 }

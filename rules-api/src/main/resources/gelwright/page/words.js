@@ -2,14 +2,49 @@
 
 /** What a teacher cares about, by the rule sets that ask after it. */
 export const GROUPS = [
-  { id: "texture", title: "Texture", asks: "Does it feel, flow and leave the pack as promised?", sets: ["texture", "dispensing", "feel"] },
-  { id: "carrying", title: "Carrying", asks: "Does the gel hold its oil and its grains?", sets: ["oil-load", "suspension"] },
-  { id: "preservation", title: "Preservation", asks: "Do the preservatives work in this product?", sets: ["preservation"] },
+  {
+    id: "texture",
+    title: "Texture",
+    asks: "Does it feel, flow and leave the pack as promised?",
+    sets: ["texture", "dispensing", "feel"],
+  },
+  {
+    id: "carrying",
+    title: "Carrying",
+    asks: "Does the gel hold its oil and its grains?",
+    sets: ["oil-load", "suspension"],
+  },
+  {
+    id: "preservation",
+    title: "Preservation",
+    asks: "Do the preservatives work in this product?",
+    sets: ["preservation"],
+  },
   { id: "acidity", title: "pH", asks: "Where does the pH land, and does it stay there?", sets: ["acidity"] },
-  { id: "making", title: "Making", asks: "Does the method swell the gum and spare what heat harms?", sets: ["hydration", "heat", "procedure"] },
-  { id: "together", title: "Ingredients together", asks: "Do the ingredients bear each other, and stay dissolved?", sets: ["compatibility", "solubility"] },
-  { id: "law", title: "Law and label", asks: "Is it lawful, and does the label say what it must?", sets: ["law-eu", "label"] },
-  { id: "weighing", title: "Sum and weighing", asks: "Does it add up, and can it be weighed?", sets: ["composition", "weighing"] },
+  {
+    id: "making",
+    title: "Making",
+    asks: "Does the method swell the gum and spare what heat harms?",
+    sets: ["hydration", "heat", "procedure"],
+  },
+  {
+    id: "together",
+    title: "Ingredients together",
+    asks: "Do the ingredients bear each other, and stay dissolved?",
+    sets: ["compatibility", "solubility"],
+  },
+  {
+    id: "law",
+    title: "Law and label",
+    asks: "Is it lawful, and does the label say what it must?",
+    sets: ["law-eu", "label"],
+  },
+  {
+    id: "weighing",
+    title: "Sum and weighing",
+    asks: "Does it add up, and can it be weighed?",
+    sets: ["composition", "weighing"],
+  },
   { id: "caution", title: "Caution", asks: "What can hurt the maker or the user?", sets: ["caution"] },
 ];
 
@@ -28,7 +63,11 @@ export const STANDINGS = {
   "from-memory": "from memory, not checked against a text",
 };
 
-export const SHORT_STANDINGS = { published: "published", "common-practice": "common practice", "from-memory": "from memory" };
+export const SHORT_STANDINGS = {
+  published: "published",
+  "common-practice": "common practice",
+  "from-memory": "from memory",
+};
 
 export const CURVES = ["flow", "preservatives", "temperature", "water-activity"];
 
@@ -67,13 +106,19 @@ export function range(shown) {
     if (low !== undefined && high !== undefined) {
       return `between ${number(low)} and ${quantity(high, unit)}`;
     }
-    return low !== undefined ? `at least ${quantity(low, unit)}` : high !== undefined ? `at most ${quantity(high, unit)}` : "not known";
+    return low !== undefined
+      ? `at least ${quantity(low, unit)}`
+      : high !== undefined
+        ? `at most ${quantity(high, unit)}`
+        : "not known";
   }
   const text = quantity(likely, unit);
   if (low === undefined || high === undefined) {
     return `${text} (${low === undefined ? "anything" : number(low)} to ${high === undefined ? "anything" : number(high)})`;
   }
-  return number(low) === number(likely) && number(high) === number(likely) ? text : `${text} (${number(low)} to ${number(high)})`;
+  return number(low) === number(likely) && number(high) === number(likely)
+    ? text
+    : `${text} (${number(low)} to ${number(high)})`;
 }
 
 export function subject(of) {
@@ -131,14 +176,21 @@ export function verdictLevel(review) {
 const LEFT_OUT = "left-out";
 
 /** A step as it reads: its keys and values in the order they have. */
-const stepWords = (step) => Object.entries(step).map(([field, value]) => (field === "do" ? value : `${field} ${[value].flat().join(", ")}`)).join(" ");
+const stepWords = (step) =>
+  Object.entries(step)
+    .map(([field, value]) => (field === "do" ? value : `${field} ${[value].flat().join(", ")}`))
+    .join(" ");
 
 /** How an edit reads: what, from, to. */
 export function edit(of) {
   const from = of.from === undefined ? "" : String(of.from);
   const to = of.to === undefined ? "" : String(of.to);
   if (of["replace-with"]) {
-    return { what: `Line ${of.line}`, from: `${of.ingredient}${from ? `, ${from}` : ""}`, to: `${of["replace-with"]}${to ? `, ${to}` : ""}` };
+    return {
+      what: `Line ${of.line}`,
+      from: `${of.ingredient}${from ? `, ${from}` : ""}`,
+      to: `${of["replace-with"]}${to ? `, ${to}` : ""}`,
+    };
   }
   if (of["add-to-phase"] !== undefined) {
     return { what: `New line in phase ${of["add-to-phase"]}`, from, to: `${of.ingredient}, ${to}` };
@@ -147,10 +199,16 @@ export function edit(of) {
     return { what: `New step ${of.step}`, from, to: stepWords(of.insert) };
   }
   if (of.step !== undefined) {
-    return of.field === "position" ? { what: `Step ${of.step}`, from: "", to: `becomes step ${to}` } : { what: `Step ${of.step}, ${of.field}`, from, to };
+    return of.field === "position"
+      ? { what: `Step ${of.step}`, from: "", to: `becomes step ${to}` }
+      : { what: `Step ${of.step}, ${of.field}`, from, to };
   }
   if (of.ingredient !== undefined) {
-    return { what: of.field ? `${of.ingredient}, ${of.field}` : of.ingredient, from, to: to === LEFT_OUT ? "left out" : to };
+    return {
+      what: of.field ? `${of.ingredient}, ${of.field}` : of.ingredient,
+      from,
+      to: to === LEFT_OUT ? "left out" : to,
+    };
   }
   if (of.pH !== undefined) {
     return { what: "pH aimed at", from, to };

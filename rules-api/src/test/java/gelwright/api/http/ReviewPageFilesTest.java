@@ -222,6 +222,25 @@ final class ReviewPageFilesTest {
     assertEquals(8, offered.size());
   }
 
+  @Test
+  @DisplayName("are shown in the guide: each example at two widths, in less than 2 MB")
+  void pictured() throws IOException {
+    long bytes = 0;
+    TreeSet<String> pictures = new TreeSet<>();
+    try (Stream<Path> files = Files.list(Rig.ROOT.resolve("docs/guide/review-page"))) {
+      for (Path picture : files.toList()) {
+        pictures.add(picture.getFileName().toString());
+        bytes += Files.size(picture);
+      }
+    }
+    TreeSet<String> expected = new TreeSet<>();
+    examples()
+        .map(file -> file.replace(".yaml", ""))
+        .forEach(name -> expected.addAll(List.of(name + "-1600.png", name + "-360.png")));
+    assertEquals(expected, pictures);
+    assertTrue(bytes < 2_000_000, bytes + " bytes");
+  }
+
   @ParameterizedTest(name = "the example {0} is sent as it stands in the docs")
   @MethodSource("examples")
   void example(String file) {

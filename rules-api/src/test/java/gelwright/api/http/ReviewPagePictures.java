@@ -29,6 +29,7 @@ final class ReviewPagePictures {
   private static final String BEGIN = "<!-- measured -->\n";
   private static final String END = "<!-- end -->\n";
   private static final Pattern COLOUR = Pattern.compile("#([0-9a-f]{6})\\b");
+  private static final String ALL = "document.getElementById('more').textContent === ''";
   private static final int WIDE = 1_600;
   private static final int NARROW = 360;
   private static final int COLOURS = 32;
@@ -40,18 +41,20 @@ final class ReviewPagePictures {
     Files.createDirectories(FOLDER);
     try (Rig rig = Rig.start();
         Browser browser = Browser.at(rig, WIDE, 1_000)) {
+      browser.whole();
       List<String> examples =
           ReviewPage.names().stream().filter(name -> name.startsWith("examples/")).toList();
       for (String example : examples) {
         String file = example.substring("examples/".length());
         String name = file.substring(0, file.indexOf('.'));
-        browser.size(WIDE, 1_000).with(text(file));
+        browser.size(WIDE, 1_000).with(text(file)).until(ALL);
         write(name + "-" + WIDE, browser.picture());
-        browser.size(NARROW, 900).open();
+        browser.size(NARROW, 900).open().until(ALL);
         browser.run(
             "document.querySelector('.group:has(.finding)').scrollIntoView({behavior: 'instant'})");
         write(name + "-" + NARROW, browser.picture());
       }
+      browser.calm();
       measured(rig, browser);
     }
   }

@@ -511,12 +511,21 @@ final class ReviewPageTest {
     assertTrue(
         browser.text("#verdict").contains("cannot be read"),
         "a number that could be two things is no guess");
-    for (String strange : List.of("[".repeat(50_000), "a: &x [*x, *x]", "--- 1\n--- 2", "\u0000", "? {}\n: 1", "formula: {}\ningredients: {}\nmethod: 3")) {
+    for (String strange :
+        List.of(
+            "[".repeat(50_000),
+            "a: &x [*x, *x]",
+            "--- 1\n--- 2",
+            "\u0000",
+            "? {}\n: 1",
+            "formula: {}\ningredients: {}\nmethod: 3")) {
       browser.drop(Map.of("strange.yaml", strange));
       browser.changed();
-      assertTrue(browser.text("#verdict").contains("cannot be read"), () -> strange.substring(0, 1));
+      assertTrue(
+          browser.text("#verdict").contains("cannot be read"), () -> strange.substring(0, 1));
       browser.open();
-      assertTrue(browser.text("#verdict").contains("cannot be read"), () -> strange.substring(0, 1));
+      assertTrue(
+          browser.text("#verdict").contains("cannot be read"), () -> strange.substring(0, 1));
     }
     browser.run(
         "const list = document.getElementById('example'); list.value = 'shade-mist.yaml';"
