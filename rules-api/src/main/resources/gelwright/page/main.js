@@ -26,7 +26,7 @@ let able = {
   headroomPicture: false,
   edits: false,
   comparisons: false,
-  report: false,
+  papers: [],
 };
 let titles = new Map();
 let learned = Promise.resolve();
@@ -562,6 +562,23 @@ function dropping() {
   });
 }
 
+/** A paper that the service writes, saved as a file: a page of its own, which prints by itself. */
+async function savePaper(name) {
+  const mass = sheet.value(["batch"]).replaceAll(" ", "");
+  if (name === "batch-sheet" && !mass) {
+    byId("papers-note").textContent = "A batch sheet needs the mass of the batch: state it on the sheet.";
+    return;
+  }
+  byId("papers-note").textContent = "Writing …";
+  try {
+    const page = await service.paper(name, state.text, mass);
+    download(`${state.file.replace(/\.ya?ml$/i, "")}-${name}.html`, "text/html;charset=utf-8", page);
+    byId("papers-note").textContent = "Saved.";
+  } catch (trouble) {
+    byId("papers-note").textContent = `It was not written: ${trouble.message}`;
+  }
+}
+
 // ---- the token ----
 
 function askForToken(again) {
@@ -620,9 +637,9 @@ function buttons() {
   on("redo", () => step(future, past));
   on("save", () => download(state.file, "application/yaml", state.text));
   on("print", () => window.print());
-  on("report", async () =>
-    download(state.file.replace(/\.ya?ml$/i, "") + "-report.html", "text/html", await service.report(state.text)),
-  );
+  for (const name of ["report", "batch-sheet", "label-draft", "stability-plan"]) {
+    on(name, () => savePaper(name));
+  }
   const keep = () => {
     state.kept = state.text;
     save();
@@ -674,7 +691,10 @@ async function learn() {
   const [can, rules, catalogue] = await Promise.all([service.abilities(), service.rules(), service.ingredients()]);
   able = can;
   titles = new Map(rules["rule-sets"].flatMap((set) => set.rules.map((rule) => [rule.id, rule.title])));
-  byId("report").hidden = !able.report;
+  byId("papers").hidden = able.papers.length === 0;
+  able.papers.forEach((name) => {
+    byId(name).hidden = false;
+  });
   // More than a thousand names can wait until the first review stands.
   const fill = () =>
     byId("ingredient-names").replaceChildren(

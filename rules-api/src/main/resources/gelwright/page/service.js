@@ -2,6 +2,14 @@
 
 const TOKEN = "gelwright.token";
 
+/** What may be had as a page of its own, and from where. */
+const PAPERS = {
+  report: "/v1/reviews",
+  "batch-sheet": "/v1/batch-sheets",
+  "label-draft": "/v1/label-drafts",
+  "stability-plan": "/v1/stability-plans",
+};
+
 /** Kept until the tab is closed; where the browser keeps nothing, until the page is left. */
 const tokens = {
   value: null,
@@ -102,14 +110,14 @@ export async function abilities() {
       .map((one) => (one.$ref ? description.components.parameters[one.$ref.split("/").pop()] : one))
       .find((one) => one.name === name);
   const include = JSON.stringify(takes("/v1/reviews", "include")?.schema ?? "");
-  const report = paths["/v1/reviews"]?.post?.responses?.["200"]?.content ?? {};
+  const asPage = (path) => "text/html" in (paths[path]?.post?.responses?.["200"]?.content ?? {});
   return {
     remedies: include.includes("remedies"),
     headroom: include.includes("headroom"),
     headroomPicture: "image/svg+xml" in (paths["/v1/headroom"]?.post?.responses?.["200"]?.content ?? {}),
     edits: "/v1/sheet-edits" in paths,
     comparisons: "/v1/comparisons" in paths,
-    report: "text/html" in report,
+    papers: Object.keys(PAPERS).filter((name) => asPage(PAPERS[name])),
   };
 }
 
@@ -123,7 +131,9 @@ export const review = (sheet, include, signal) =>
     post(`/v1/reviews${include.length > 0 ? `?include=${include.join(",")}` : ""}`, sheet, "application/json", signal),
   );
 
-export const report = (sheet, signal) => text(post("/v1/reviews", sheet, "text/html", signal));
+/** A paper as one HTML page; a batch sheet needs the mass of the batch. */
+export const paper = (name, sheet, mass) =>
+  text(post(PAPERS[name] + (name === "batch-sheet" ? `?make=${encodeURIComponent(mass)}` : ""), sheet, "text/html"));
 
 export const prediction = (sheet, signal) => json(post("/v1/predictions", sheet, "application/json", signal));
 

@@ -262,7 +262,9 @@ final class ReviewPageFilesTest {
         .get("rule-sets")
         .forEach(
             set -> {
-              if (!words.contains("\"" + set.get("id").asText() + "\"")) {
+              // A set of tables alone has nothing to find.
+              if (!set.get("rules").isEmpty()
+                  && !words.contains("\"" + set.get("id").asText() + "\"")) {
                 strange.add(set.get("id").asText());
               }
             });
