@@ -234,9 +234,14 @@ final class Exchange {
 
   /** A resource with its tag; without its content for a client that has it. */
   void answer(Representation resource) {
+    answer(resource, "no-cache");
+  }
+
+  /** A resource with its tag, and how long it may be kept. */
+  void answer(Representation resource, String cacheControl) {
     boolean gzip = resource.bytes().length >= Representation.WORTH_COMPRESSING && takesGzip();
     headerMore("Vary", "Accept-Encoding");
-    header("Cache-Control", "no-cache");
+    header("Cache-Control", cacheControl);
     header("ETag", resource.tag(gzip));
     Optional<String> known = header("If-None-Match");
     if (known.isPresent() && matches(known.get(), resource)) {

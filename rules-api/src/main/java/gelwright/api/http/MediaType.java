@@ -15,6 +15,8 @@ enum MediaType {
   PROBLEM("application/problem+json"),
   SCHEMA("application/schema+json"),
   HTML("text/html"),
+  CSS("text/css"),
+  SCRIPT("text/javascript"),
   SVG("image/svg+xml"),
   OPEN_METRICS("application/openmetrics-text; version=1.0.0"),
   PLAIN_METRICS("text/plain; version=0.0.4");
@@ -28,7 +30,7 @@ enum MediaType {
   /** As in a header, with charset where one is usual. */
   String header() {
     return switch (this) {
-      case HTML, OPEN_METRICS, PLAIN_METRICS -> name + "; charset=utf-8";
+      case HTML, CSS, SCRIPT, OPEN_METRICS, PLAIN_METRICS -> name + "; charset=utf-8";
       default -> name;
     };
   }

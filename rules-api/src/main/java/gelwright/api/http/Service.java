@@ -280,7 +280,10 @@ public final class Service implements AutoCloseable {
     PaperDocuments papers = new PaperDocuments(store, evaluator, guards, settings.today());
     RuleChecks checks = new RuleChecks(store, evaluator, guards, settings.today());
     KnowledgeResources knowledge = new KnowledgeResources(store);
+    ReviewPage page = ReviewPage.load();
     Representation description = new Representation(OpenApi.document(), MediaType.JSON);
+    get(config, "/", page::page);
+    get(config, "/page/<file>", page::file);
     post(config, "/v1/reviews", reviews::post);
     post(config, "/v1/review-streams", lines::post);
     post(config, "/v1/predictions", predictions::post);
@@ -356,9 +359,16 @@ public final class Service implements AutoCloseable {
       context.skipRemainingHandlers();
       return;
     }
-    if (!context.path().startsWith("/health/")) {
+    if (!open(context.path())) {
       access.check(Optional.ofNullable(context.req().getHeader("Authorization")));
     }
+  }
+
+  /**
+   * What is told to everybody: how the service is, and the page, which asks for the token itself.
+   */
+  private static boolean open(String path) {
+    return path.startsWith("/health/") || path.equals("/") || path.startsWith("/page/");
   }
 
   /**

@@ -239,7 +239,7 @@ final class Contract implements Filter {
       StringBuilder pattern = new StringBuilder();
       for (String part : template.split("(?=\\{)|(?<=\\})", -1)) {
         pattern.append(
-            part.equals("{name}") && template.contains("ingredients")
+            part.equals("{file}") || (part.equals("{name}") && template.contains("ingredients"))
                 ? ".+"
                 : part.startsWith("{") ? "[^/]+" : Pattern.quote(part));
       }
