@@ -407,7 +407,7 @@ public final class Calibrator {
       List<String> parts = new ArrayList<>();
       for (Calibration.Candidate each : candidates) {
         double behind = each.criterion() - chosen.criterion();
-        if (each == chosen) {
+        if (each.equals(chosen)) {
           continue;
         }
         String name =

@@ -33,7 +33,7 @@ final class Alignment {
    */
   record Row(int first, int second) {
     private Row mirrored() {
-      return new Row(second, first);
+      return new Row(/* first= */ second, /* second= */ first);
     }
   }
 

@@ -466,8 +466,8 @@ public final class LabelDrafts {
             finding.rule().startsWith("label.")
                 || finding.rule().startsWith("law-eu.")
                 // A name nobody knows and a recipe that does not add up make a wrong list.
-                || finding.rule().startsWith("composition.")
-                    && finding.severity() == Severity.ERROR;
+                || (finding.rule().startsWith("composition.")
+                    && finding.severity() == Severity.ERROR);
         boolean counts = finding.outcome() != Outcome.UNKNOWN || finding.mustBeKnown();
         if (ofLaw && counts && !finding.isAccepted() && finding.level() != Severity.NOTE) {
           all.add(

@@ -3,6 +3,8 @@ package gelwright.review;
 import gelwright.formula.Edit;
 import gelwright.profile.Profile;
 import gelwright.quantity.Quantity;
+import gelwright.rule.CompiledRule;
+import gelwright.rule.Severity;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -102,7 +104,7 @@ final class HeadroomSearch {
             .filter(each -> outcome(now, each) != outcome(then, each))
             .sorted(
                 Comparator.<Concern>comparingInt(each -> Judge.rank(outcome(then, each)))
-                    .thenComparingInt(each -> -severity(each))
+                    .thenComparing(this::severity, Comparator.reverseOrder())
                     .thenComparing(Concern::rule)
                     .thenComparing(each -> each.subject().name()))
             .toList();
@@ -111,13 +113,13 @@ final class HeadroomSearch {
         at, worst, outcome(now, worst), outcome(then, worst), changed.size() - 1);
   }
 
-  private int severity(Concern concern) {
+  private Severity severity(Concern concern) {
     return reviewer
         .knowledge()
         .rules()
         .rule(concern.rule())
-        .map(rule -> rule.severity().ordinal())
-        .orElse(0);
+        .map(CompiledRule::severity)
+        .orElse(Severity.NOTE);
   }
 
   private static Outcome outcome(Map<Concern, Outcome> outcomes, Concern concern) {

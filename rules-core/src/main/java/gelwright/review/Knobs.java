@@ -357,12 +357,12 @@ final class Knobs {
               "for",
               Edit.Part.LASTING,
               method.get(step).lasting(),
-              Quantity.of(to(minutes), Unit.MINUTE)));
+              Quantity.of((double) to(minutes), Unit.MINUTE)));
     }
 
     @Override
     public double effort(long minutes) {
-      return Effort.factor(Math.max(1, now()), to(minutes));
+      return Effort.factor(Math.max(1, now()), (double) to(minutes));
     }
 
     @Override
@@ -394,7 +394,7 @@ final class Knobs {
       boolean rotor = formula.equipment().stirrerType().filter("rotor-stator"::equals).isPresent();
       return (long)
           (up
-              ? (rotor ? FASTEST_ROTOR : FASTEST) / COARSE - Math.floor(now() / COARSE)
+              ? (double) (rotor ? FASTEST_ROTOR : FASTEST) / COARSE - Math.floor(now() / COARSE)
               : Math.ceil(now() / COARSE) - 1);
     }
 
@@ -406,12 +406,12 @@ final class Knobs {
               "stir",
               Edit.Part.STIR,
               formula.method().get(step).stir(),
-              Quantity.of(to(steps), Unit.RPM)));
+              Quantity.of((double) to(steps), Unit.RPM)));
     }
 
     @Override
     public double effort(long steps) {
-      return Effort.factor(now(), to(steps));
+      return Effort.factor(now(), (double) to(steps));
     }
 
     @Override
@@ -439,12 +439,12 @@ final class Knobs {
     @Override
     public List<Edit> edits(long steps) {
       return List.of(
-          new Edit.OfSize(index, line.name(), stated, Quantity.of(to(steps), Unit.MICROMETRE)));
+          new Edit.OfSize(index, line.name(), stated, Quantity.of((double) to(steps), Unit.MICROMETRE)));
     }
 
     @Override
     public double effort(long steps) {
-      return Effort.factor(now.in(Unit.MICROMETRE), to(steps));
+      return Effort.factor(now.in(Unit.MICROMETRE), (double) to(steps));
     }
 
     @Override
@@ -471,12 +471,12 @@ final class Knobs {
 
     @Override
     public List<Edit> edits(long steps) {
-      return List.of(new Edit.OfBatch(Optional.of(now), Quantity.of(to(steps), Unit.GRAM)));
+      return List.of(new Edit.OfBatch(Optional.of(now), Quantity.of((double) to(steps), Unit.GRAM)));
     }
 
     @Override
     public double effort(long steps) {
-      return Effort.factor(now.in(Unit.GRAM), to(steps));
+      return Effort.factor(now.in(Unit.GRAM), (double) to(steps));
     }
 
     @Override

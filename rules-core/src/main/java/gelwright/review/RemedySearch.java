@@ -101,7 +101,7 @@ final class RemedySearch {
     if (reaching.isEmpty()) {
       reaching.addAll(pairs(rule, subject, best, short_));
     }
-    List<Remedy> offers = offers(rule, subject, reaching, finding);
+    List<Remedy> offers = offers(rule, subject, reaching);
     if (offers.isEmpty()) {
       offers = farthest(rule, subject, short_, finding);
     }
@@ -279,13 +279,13 @@ final class RemedySearch {
   // ---------------------------------------------------------------------------------------
 
   private List<Remedy> offers(
-      CompiledRule rule, Subject subject, List<Tried> reaching, Finding finding) {
+      CompiledRule rule, Subject subject, List<Tried> reaching) {
     List<Tried> smallest = smallest(reaching);
     record Ranked(Remedy remedy, double effort, Class<?> kind) {}
     List<Ranked> ranked = new ArrayList<>();
     Set<String> told = new HashSet<>();
     for (Tried tried : smallest) {
-      Remedy remedy = remedy(rule, subject, tried, finding);
+      Remedy remedy = remedy(rule, subject, tried);
       if (told.add(remedy.text())) {
         ranked.add(new Ranked(remedy, tried.effort(), kind(tried)));
       }
@@ -336,11 +336,11 @@ final class RemedySearch {
         .max(
             Comparator.comparingDouble(Tried::odds)
                 .thenComparing(Comparator.comparingDouble(Tried::effort).reversed()))
-        .map(each -> List.of(remedy(rule, subject, each, finding)))
+        .map(each -> List.of(remedy(rule, subject, each)))
         .orElse(List.of());
   }
 
-  private Remedy remedy(CompiledRule rule, Subject subject, Tried tried, Finding finding) {
+  private Remedy remedy(CompiledRule rule, Subject subject, Tried tried) {
     Map<Concern, Judge.Judged> after = reviewed.computeIfAbsent(tried.edits(), this::concerns);
     Optional<String> measure =
         tried.reaches()

@@ -241,7 +241,7 @@ public final class Reviewer {
     private final List<Candidate> candidates = new ArrayList<>();
     private final List<Duty> duties = new ArrayList<>();
     private final Rows.Asking asking;
-    // By the ordinal of the outcome.
+    // By the rank of the outcome.
     private final int[] counts = new int[Outcome.values().length];
     private final SortedMap<String, Outcome> rules = new TreeMap<>();
 
@@ -325,7 +325,7 @@ public final class Reviewer {
       for (gelwright.rule.Subject subject : rule.subjects(facts)) {
         Judge.Judged judged = each.judged(number++, subject);
         Outcome outcome = tell(rule, facts, subject, judged).outcome();
-        counts[outcome.ordinal()]++;
+        counts[Judge.rank(outcome)]++;
         if (Judge.rank(outcome) < Judge.rank(worst)) {
           worst = outcome;
         }
@@ -627,7 +627,7 @@ public final class Reviewer {
     private Map<Outcome, Integer> counted() {
       Map<Outcome, Integer> counted = new EnumMap<>(Outcome.class);
       for (Outcome outcome : Outcome.values()) {
-        counted.put(outcome, counts[outcome.ordinal()]);
+        counted.put(outcome, counts[Judge.rank(outcome)]);
       }
       return counted;
     }
