@@ -66,14 +66,48 @@ final class RoomsTest {
           Map.entry("formula", List.of("quantity", "problem")),
           Map.entry("ingredient", List.of("quantity", "problem")),
           Map.entry("rule", List.of("quantity", "problem")),
-          Map.entry("profile", List.of("quantity", "problem", "science", "formula", "ingredient", "rule")),
-          Map.entry("review", List.of("quantity", "problem", "science", "formula", "ingredient", "profile", "rule")),
-          Map.entry("prediction", List.of("quantity", "problem", "formula", "ingredient", "profile", "rule", "review")),
-          Map.entry("comparison", List.of(                   "quantity",                   "problem",                   "formula",                   "ingredient",                   "profile",                   "rule",                   "review",                   "prediction")),
-          Map.entry("calibration", List.of("quantity", "problem", "science", "ingredient", "profile", "prediction")),
-          Map.entry("batch", List.of( "quantity", "problem", "science", "formula", "ingredient", "profile", "rule", "review")),
-          Map.entry("labelling", List.of("quantity", "problem", "formula", "ingredient", "profile", "rule", "review")),
-          Map.entry("stability", List.of( "quantity", "problem", "formula", "ingredient", "profile", "rule", "review")));
+          Map.entry(
+              "profile",
+              List.of("quantity", "problem", "science", "formula", "ingredient", "rule")),
+          Map.entry(
+              "review",
+              List.of(
+                  "quantity", "problem", "science", "formula", "ingredient", "profile", "rule")),
+          Map.entry(
+              "prediction",
+              List.of("quantity", "problem", "formula", "ingredient", "profile", "rule", "review")),
+          Map.entry(
+              "comparison",
+              List.of(
+                  "quantity",
+                  "problem",
+                  "formula",
+                  "ingredient",
+                  "profile",
+                  "rule",
+                  "review",
+                  "prediction")),
+          Map.entry(
+              "calibration",
+              List.of("quantity", "problem", "science", "ingredient", "profile", "prediction")),
+          Map.entry(
+              "batch",
+              List.of(
+                  "quantity",
+                  "problem",
+                  "science",
+                  "formula",
+                  "ingredient",
+                  "profile",
+                  "rule",
+                  "review")),
+          Map.entry(
+              "labelling",
+              List.of("quantity", "problem", "formula", "ingredient", "profile", "rule", "review")),
+          Map.entry(
+              "stability",
+              List.of(
+                  "quantity", "problem", "formula", "ingredient", "profile", "rule", "review")));
 
   private static Stream<Arguments> rooms() {
     return ROOMS.entrySet().stream()

@@ -153,7 +153,9 @@ record Plot(Map<String, Object> specification, int height) {
     across.putAll(
         map("limits", List.of(0.5, size + 0.6), "breaks", List.of(), "labels", List.of()));
     List<Object> scales =
-        List.of(axis("x", along, new Extent(from, most + (least < 0 ? 0.55 : 0.14) * length, false)), across);
+        List.of(
+            axis("x", along, new Extent(from, most + (least < 0 ? 0.55 : 0.14) * length, false)),
+            across);
     Map<String, Object> plot = plot(bars.title(), about, layers, scales, List.of());
     plot.put("theme", theme("none"));
     return new Plot(plot, 110 + BAR * size);

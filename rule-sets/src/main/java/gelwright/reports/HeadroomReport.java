@@ -49,8 +49,7 @@ public final class HeadroomReport {
           json,
           review
               .headroom()
-              .orElseThrow(
-                  () -> new IllegalArgumentException("review was not asked for headroom")),
+              .orElseThrow(() -> new IllegalArgumentException("review was not asked for headroom")),
           review.formula());
       JsonReport.where(json, review.place());
       json.writeEndObject();

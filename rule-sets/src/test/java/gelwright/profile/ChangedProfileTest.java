@@ -61,17 +61,12 @@ final class ChangedProfileTest {
     Profile warmer =
         profile.with(
             new Edit.OfStep(
-                    0,
-                    "to",
-                    Edit.Part.TEMPERATURE,
-                    Optional.empty(),
-                    Quantity.of(60, Unit.CELSIUS))
+                    0, "to", Edit.Part.TEMPERATURE, Optional.empty(), Quantity.of(60, Unit.CELSIUS))
                 .in(gel));
     assertSame(pH, warmer.value("water-phase.pH-unadjusted"));
     assertNotSame(peak, warmer.value("process.peak-temperature"));
     Profile larger =
-        profile.with(
-            new Edit.OfBatch(Optional.empty(), Quantity.of(2, Unit.KILOGRAM)).in(gel));
+        profile.with(new Edit.OfBatch(Optional.empty(), Quantity.of(2, Unit.KILOGRAM)).in(gel));
     assertSame(pH, larger.value("water-phase.pH-unadjusted"));
     assertSame(activity, larger.value("water-phase.water-activity"));
   }

@@ -83,8 +83,7 @@ final class HeadroomTest {
       Share to = Share.nearest(value.in(Unit.PERCENT));
       Share from = ((Amount.Stated) line.amount()).share();
       List<Edit> edits = new ArrayList<>();
-      edits.add(
-          new Edit.OfAmount(share.line(), line.name(), line.amount(), new Amount.Stated(to)));
+      edits.add(new Edit.OfAmount(share.line(), line.name(), line.amount(), new Amount.Stated(to)));
       for (int i = 0; i < formula.lines().size(); i++) {
         Line water = formula.lines().get(i);
         if (water.name().equals("Aqua") && water.amount() instanceof Amount.Stated stands) {

@@ -140,8 +140,7 @@ final class RemedyTest {
             .orElse(finding.subject());
     if (!moved) {
       State then = after.get(new Concern(finding.rule(), subject));
-      double odds =
-          then == null ? 1 : then.outcome() == Outcome.UNKNOWN ? 0 : then.odds().low();
+      double odds = then == null ? 1 : then.outcome() == Outcome.UNKNOWN ? 0 : then.odds().low();
       if (odds != remedy.odds()) {
         faults.add("has odds of " + odds + ", claims " + remedy.odds());
       }
@@ -163,15 +162,12 @@ final class RemedyTest {
       after.forEach(
           (concern, is) -> {
             State was = before.get(concern);
-            boolean wasFine =
-                was == null || (!was.trouble() && was.outcome() != Outcome.UNKNOWN);
+            boolean wasFine = was == null || (!was.trouble() && was.outcome() != Outcome.UNKNOWN);
             boolean isOpen = is.outcome() == Outcome.UNKNOWN;
             boolean breaksNow =
                 is.outcome() == Outcome.BREAKS && was != null && was.outcome() != Outcome.BREAKS;
             boolean wasOpen = was != null && was.outcome() == Outcome.UNKNOWN;
-            if ((wasFine && (isOpen || is.trouble()))
-                || breaksNow
-                || (wasOpen && is.trouble())) {
+            if ((wasFine && (isOpen || is.trouble())) || breaksNow || (wasOpen && is.trouble())) {
               raises.add(concern.toString());
             }
           });
@@ -188,7 +184,9 @@ final class RemedyTest {
     if (!aboutTheSum && total(changed) != total(formula)) {
       faults.add("adds up to " + new Share(total(changed)) + ", not " + new Share(total(formula)));
     }
-    if (aboutTheSum && remedy.reaches() && total(changed) != Share.ALL.units()
+    if (aboutTheSum
+        && remedy.reaches()
+        && total(changed) != Share.ALL.units()
         && finding.rule().equals("composition.sums-to-100")) {
       faults.add("adds up to " + new Share(total(changed)));
     }
@@ -272,8 +270,7 @@ final class RemedyTest {
     List<String> faults = new ArrayList<>();
     int mistakes = 0;
     for (Formula formula : Variations.examples()) {
-      Review review =
-          REVIEWER.review(formula, ON, java.util.Set.of(Include.REMEDIES));
+      Review review = REVIEWER.review(formula, ON, java.util.Set.of(Include.REMEDIES));
       for (Finding finding : review.findings()) {
         if (finding.outcome() != Outcome.BREAKS || finding.level() == Severity.NOTE) {
           continue;

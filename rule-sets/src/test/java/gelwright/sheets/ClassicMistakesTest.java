@@ -125,7 +125,8 @@ final class ClassicMistakesTest {
   }
 
   @Test
-  @DisplayName("at least 60 mistakes, in every rule set but law, label, caution and the tables of papers")
+  @DisplayName(
+      "at least 60 mistakes, in every rule set but law, label, caution and the tables of papers")
   void enough() throws IOException {
     List<Mistake> mistakes = mistakes();
     assertTrue(mistakes.size() >= 60, mistakes.size() + " mistakes");

@@ -29,11 +29,13 @@ final class NeighboursTest {
   }
 
   @Test
-  @DisplayName("the engine does not know the sheets; reports do, which write edits and lots in their words")
+  @DisplayName(
+      "the engine does not know the sheets; reports do, which write edits and lots in their words")
   void engineDoesNotKnowSheets() {
     noClasses()
         .that()
-        .resideOutsideOfPackages("gelwright.sheets..", "gelwright.rulesets..", "gelwright.reports..")
+        .resideOutsideOfPackages(
+            "gelwright.sheets..", "gelwright.rulesets..", "gelwright.reports..")
         .should()
         .dependOnClassesThat()
         .resideInAnyPackage("gelwright.sheets..", "gelwright.rulesets..")

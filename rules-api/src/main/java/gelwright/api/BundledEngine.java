@@ -1,12 +1,12 @@
 package gelwright.api;
 
-import gelwright.comparison.Comparer;
-import gelwright.comparison.FormulaComparison;
+import gelwright.batch.BatchSheet;
+import gelwright.batch.BatchSheets;
 import gelwright.calibration.Calibrated;
 import gelwright.calibration.Calibrator;
 import gelwright.calibration.Readings;
-import gelwright.batch.BatchSheet;
-import gelwright.batch.BatchSheets;
+import gelwright.comparison.Comparer;
+import gelwright.comparison.FormulaComparison;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.labelling.LabelDraft;

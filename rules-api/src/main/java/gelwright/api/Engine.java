@@ -1,17 +1,17 @@
 package gelwright.api;
 
-import gelwright.comparison.FormulaComparison;
+import gelwright.batch.BatchSheet;
 import gelwright.calibration.Calibrated;
 import gelwright.calibration.Readings;
-import gelwright.batch.BatchSheet;
+import gelwright.comparison.FormulaComparison;
 import gelwright.formula.Formula;
 import gelwright.ingredient.Catalogue;
 import gelwright.labelling.LabelDraft;
 import gelwright.prediction.Prediction;
 import gelwright.problem.Place;
 import gelwright.problem.Problem;
-import gelwright.review.Include;
 import gelwright.quantity.Quantity;
+import gelwright.review.Include;
 import gelwright.review.Review;
 import gelwright.rule.RuleSet;
 import gelwright.stability.StabilityPlan;

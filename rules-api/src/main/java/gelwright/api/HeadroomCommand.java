@@ -80,7 +80,8 @@ final class HeadroomCommand implements Callable<Integer> {
     }
     LocalDate day = report.day(terminal);
     report.write(
-        written(loaded.get().review(formula.value().get(), day, Set.of(Include.HEADROOM))), terminal);
+        written(loaded.get().review(formula.value().get(), day, Set.of(Include.HEADROOM))),
+        terminal);
     return ExitStatus.FINE;
   }
 

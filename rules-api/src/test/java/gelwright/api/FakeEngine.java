@@ -1,9 +1,9 @@
 package gelwright.api;
 
-import gelwright.comparison.FormulaComparison;
+import gelwright.batch.BatchSheet;
 import gelwright.calibration.Calibrated;
 import gelwright.calibration.Readings;
-import gelwright.batch.BatchSheet;
+import gelwright.comparison.FormulaComparison;
 import gelwright.formula.Acceptance;
 import gelwright.formula.Brief;
 import gelwright.formula.Equipment;

@@ -51,7 +51,10 @@ final class GuideOutputTest {
         }
         assertTrue(
             Collections.indexOfSubList(printed, piece) >= 0,
-            page + " shows\n" + String.join("\n", piece) + "\n\nprinted was\n"
+            page
+                + " shows\n"
+                + String.join("\n", piece)
+                + "\n\nprinted was\n"
                 + String.join("\n", printed));
         shown += piece.size();
         piece.clear();

@@ -262,10 +262,7 @@ final class AcidityProperties {
   static double ownPH(World world) {
     world.source(Practice.SOURCE);
     return world.within(
-        0,
-        Practice.PH_PREDICTED,
-        ownPHDoubt(world.model().name()),
-        "the pH of the product");
+        0, Practice.PH_PREDICTED, ownPHDoubt(world.model().name()), "the pH of the product");
   }
 
   static String ownPHDoubt(String formula) {
@@ -289,8 +286,7 @@ final class AcidityProperties {
     return world.shared(
         AcidBase.Equilibrium.class,
         each ->
-            AcidBase.solve(
-                AcidBase.Mixture.of(solution(each).species), AcidBase.Options.STANDARD));
+            AcidBase.solve(AcidBase.Mixture.of(solution(each).species), AcidBase.Options.STANDARD));
   }
 
   private static Solution dissolve(World world) {

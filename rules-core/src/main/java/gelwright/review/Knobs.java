@@ -439,7 +439,8 @@ final class Knobs {
     @Override
     public List<Edit> edits(long steps) {
       return List.of(
-          new Edit.OfSize(index, line.name(), stated, Quantity.of((double) to(steps), Unit.MICROMETRE)));
+          new Edit.OfSize(
+              index, line.name(), stated, Quantity.of((double) to(steps), Unit.MICROMETRE)));
     }
 
     @Override
@@ -471,7 +472,8 @@ final class Knobs {
 
     @Override
     public List<Edit> edits(long steps) {
-      return List.of(new Edit.OfBatch(Optional.of(now), Quantity.of((double) to(steps), Unit.GRAM)));
+      return List.of(
+          new Edit.OfBatch(Optional.of(now), Quantity.of((double) to(steps), Unit.GRAM)));
     }
 
     @Override

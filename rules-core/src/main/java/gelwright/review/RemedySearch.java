@@ -278,8 +278,7 @@ final class RemedySearch {
   // --- Offers
   // ---------------------------------------------------------------------------------------
 
-  private List<Remedy> offers(
-      CompiledRule rule, Subject subject, List<Tried> reaching) {
+  private List<Remedy> offers(CompiledRule rule, Subject subject, List<Tried> reaching) {
     List<Tried> smallest = smallest(reaching);
     record Ranked(Remedy remedy, double effort, Class<?> kind) {}
     List<Ranked> ranked = new ArrayList<>();

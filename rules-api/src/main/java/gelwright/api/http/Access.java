@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
- * Who may call: the token, the web origins whose pages may, and, where there is no token, only those
- * who call this machine by one of its own names.
+ * Who may call: the token, the web origins whose pages may, and, where there is no token, only
+ * those who call this machine by one of its own names.
  */
 final class Access {
   private static final String SCHEME = "Bearer ";

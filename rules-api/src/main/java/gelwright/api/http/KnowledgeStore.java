@@ -1,7 +1,7 @@
 package gelwright.api.http;
 
-import gelwright.comparison.Comparer;
 import gelwright.batch.BatchSheets;
+import gelwright.comparison.Comparer;
 import gelwright.labelling.LabelDrafts;
 import gelwright.prediction.Predictor;
 import gelwright.problem.Place;

@@ -11,20 +11,20 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import gelwright.comparison.Comparer;
-import gelwright.comparison.FormulaComparison;
-import gelwright.prediction.Prediction;
-import gelwright.prediction.Predictor;
-import gelwright.reports.ComparisonReport;
-import gelwright.calibration.Calibration;
-import gelwright.calibration.Calibrator;
-import gelwright.reports.CalibrationReport;
 import gelwright.api.html.Style;
 import gelwright.batch.BatchSheets;
+import gelwright.calibration.Calibration;
+import gelwright.calibration.Calibrator;
+import gelwright.comparison.Comparer;
+import gelwright.comparison.FormulaComparison;
 import gelwright.formula.Formula;
 import gelwright.labelling.LabelDrafts;
+import gelwright.prediction.Prediction;
+import gelwright.prediction.Predictor;
 import gelwright.quantity.Quantity;
 import gelwright.quantity.Unit;
+import gelwright.reports.CalibrationReport;
+import gelwright.reports.ComparisonReport;
 import gelwright.reports.JsonReport;
 import gelwright.reports.PaperReport;
 import gelwright.reports.PredictionReport;
@@ -140,13 +140,7 @@ final class ContractTest {
       }
     }
     // As bytes: a text would be sent in another charset than UTF-8 where the type names none.
-    ask()
-        .contentType(type)
-        .queryParams(inQuery)
-        .body(utf8(body))
-        .post(path)
-        .then()
-        .statusCode(200);
+    ask().contentType(type).queryParams(inQuery).body(utf8(body)).post(path).then().statusCode(200);
   }
 
   static Stream<Arguments> gets() {

@@ -113,7 +113,8 @@ final class GuardsTest {
     try (Raw raw = new Raw(rig.port())) {
       raw.socket().setReceiveBufferSize(1_024);
       byte[] request =
-          "GET /v1/ingredients HTTP/1.1\r\nHost: localhost\r\n\r\n".getBytes(StandardCharsets.US_ASCII);
+          "GET /v1/ingredients HTTP/1.1\r\nHost: localhost\r\n\r\n"
+              .getBytes(StandardCharsets.US_ASCII);
       assertThrows(
           IOException.class,
           () -> {

@@ -337,7 +337,8 @@ final class HostileTest {
   @Test
   @DisplayName("chunks, lengths and headers that are tricks")
   void tricks() throws IOException {
-    String post = "POST /v1/reviews HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n";
+    String post =
+        "POST /v1/reviews HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n";
     String chunked = post + "Transfer-Encoding: chunked\r\n\r\n";
     for (String request :
         List.of(

@@ -260,13 +260,17 @@ final class ProblemTest {
   void headers() throws IOException {
     try (Rig.Raw raw = rig.raw()) {
       String answer =
-          raw.send("GET /v1/rules HTTP/1.1\r\nHost: localhost\r\nX-Y: " + "y".repeat(9_000) + "\r\n\r\n")
+          raw.send(
+                  "GET /v1/rules HTTP/1.1\r\nHost: localhost\r\nX-Y: "
+                      + "y".repeat(9_000)
+                      + "\r\n\r\n")
               .rest();
       assertTrue(answer.startsWith("HTTP/1.1 431 "), answer);
       assertTrue(answer.contains(ProblemType.HEADERS_TOO_LARGE.address()), answer);
     }
     try (Rig.Raw raw = rig.raw()) {
-      String answer = raw.send("GET /" + "y".repeat(9_000) + " HTTP/1.1\r\nHost: localhost\r\n\r\n").rest();
+      String answer =
+          raw.send("GET /" + "y".repeat(9_000) + " HTTP/1.1\r\nHost: localhost\r\n\r\n").rest();
       assertTrue(answer.startsWith("HTTP/1.1 414 "), answer);
       assertTrue(answer.contains(ProblemType.ADDRESS_TOO_LONG.address()), answer);
     }
