@@ -388,10 +388,10 @@ final class RemedySearch {
           Judge.Judged was = before.get(concern);
           boolean wasTrouble = was != null && isTrouble(was);
           boolean wasOpen = was != null && was.outcome() == Outcome.UNKNOWN;
+          boolean broke = was != null && was.outcome() == Outcome.BREAKS;
           boolean worse =
               isTrouble(is)
-                  ? !wasTrouble
-                      || (is.outcome() == Outcome.BREAKS && was.outcome() != Outcome.BREAKS)
+                  ? !wasTrouble || (is.outcome() == Outcome.BREAKS && !broke)
                   : is.outcome() == Outcome.UNKNOWN && !wasOpen && !wasTrouble;
           if (worse) {
             raises.add(concern);
