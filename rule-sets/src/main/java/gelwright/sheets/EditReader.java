@@ -17,6 +17,7 @@ import gelwright.sheets.tree.Read;
 import gelwright.sheets.tree.Words;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Reads edits as {@link WrittenEdit} has them, and as a review lists them. What is wrong with them
@@ -247,7 +248,9 @@ public final class EditReader {
   private static Optional<Edit> product(Keys keys) {
     List<String> promises = List.of(Edit.Promise.values()).stream().map(Edit.Promise::key).toList();
     return keys.required("product", Values.word(promises))
-        .map(word -> Edit.Promise.values()[promises.indexOf(word)])
+        .flatMap(
+            word ->
+                Stream.of(Edit.Promise.values()).filter(each -> each.key().equals(word)).findFirst())
         .flatMap(
             promise -> {
               Optional<String> from = keys.optional("from", Values.ANY_TEXT);

@@ -40,7 +40,7 @@ final class CalibrationText {
     line("");
     paragraph(calibration.because(), 0);
     for (Calibration.Candidate candidate : calibration.candidates()) {
-      candidate(candidate, candidate == calibration.chosen());
+      candidate(candidate, candidate.equals(calibration.chosen()));
     }
     residuals(calibration);
     line("");

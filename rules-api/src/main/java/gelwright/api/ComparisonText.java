@@ -251,7 +251,7 @@ final class ComparisonText {
           names.remove("");
           page.paragraph(names.isEmpty() ? "" : "of " + String.join(", ", names), 4);
           page.paragraph(told.get(3), 4);
-          missing(missing.get(told));
+          missing(missing.getOrDefault(told, new TreeSet<>()));
         });
   }
 

@@ -40,7 +40,7 @@ final class TextReport {
   private final Ink ink;
   private final TextPage page;
   private final Map<Concern, Remedies> remedies = new HashMap<>();
-  private final Map<Remedy, Integer> remedyNumbers = new IdentityHashMap<>();
+  private final IdentityHashMap<Remedy, Integer> remedyNumbers = new IdentityHashMap<>();
 
   private TextReport(Ink ink) {
     this.ink = ink;

@@ -58,7 +58,7 @@ final class ReportPart {
   private final Told.Cited cited;
   private final Map<Concern, Remedies> remedies = new HashMap<>();
   private final List<Report.Glance> glance = new ArrayList<>();
-  private final Map<Remedy, Integer> remedyNumbers = new IdentityHashMap<>();
+  private final IdentityHashMap<Remedy, Integer> remedyNumbers = new IdentityHashMap<>();
 
   ReportPart(Reports.Reviewed reviewed, String id, Told.Cited cited) {
     this.reviewed = reviewed;

@@ -197,7 +197,7 @@ public record Scale(
 
     /** From 0 to 100. */
     private double place(double value) {
-      if (value <= 0 && factor || value == Double.NEGATIVE_INFINITY) {
+      if ((value <= 0 && factor) || value == Double.NEGATIVE_INFINITY) {
         return 0;
       }
       double at = factor ? Math.log10(value) : value;

@@ -1,5 +1,7 @@
 package gelwright.api.http;
 
+import static java.util.Objects.requireNonNull;
+
 import gelwright.calibration.Readings;
 import gelwright.formula.Formula;
 import gelwright.problem.Place;
@@ -120,7 +122,8 @@ final class Sheets {
     if (!problems.isEmpty()) {
       throw refused(document, problems.stream().sorted(Problem.IN_ORDER).toList());
     }
-    return new Two(formulas.get(SIDES.get(0)), formulas.get(SIDES.get(1)));
+    return new Two(
+        requireNonNull(formulas.get(SIDES.get(0))), requireNonNull(formulas.get(SIDES.get(1))));
   }
 
   // A key given twice, an alias, a text too long: then the document itself is at fault.
