@@ -250,7 +250,9 @@ public final class EditReader {
     return keys.required("product", Values.word(promises))
         .flatMap(
             word ->
-                Stream.of(Edit.Promise.values()).filter(each -> each.key().equals(word)).findFirst())
+                Stream.of(Edit.Promise.values())
+                    .filter(each -> each.key().equals(word))
+                    .findFirst())
         .flatMap(
             promise -> {
               Optional<String> from = keys.optional("from", Values.ANY_TEXT);
