@@ -8,20 +8,12 @@ import gelwright.prediction.Prediction;
 import gelwright.problem.Spelling;
 import gelwright.reports.PredictionReport;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** Predicts what a formula is like. */
 @Command(
@@ -30,17 +22,7 @@ import picocli.CommandLine.Spec;
     description =
         "Tells what a formula is likely to be: every property with its range, sources and doubts, and"
             + " curves.")
-final class PredictCommand implements Callable<Integer> {
-  private final Engine engine;
-  private final Terminal terminal;
-
-  @Spec private CommandSpec spec = CommandSpec.create();
-
-  @Mixin private KnowledgeOptions knowledge = new KnowledgeOptions();
-
-  @Parameters(paramLabel = "FILE", description = "A formula sheet: YAML, JSON or CSV.")
-  private String file = "";
-
+final class PredictCommand extends OneSheetCommand {
   @Option(
       names = "--format",
       paramLabel = "FORMAT",
@@ -55,8 +37,6 @@ final class PredictCommand implements Callable<Integer> {
               + " composition.")
   private Optional<String> curve = Optional.empty();
 
-  @Mixin private ReportOptions report = new ReportOptions();
-
   /** How a prediction is written. */
   enum Format {
     TEXT,
@@ -65,12 +45,11 @@ final class PredictCommand implements Callable<Integer> {
   }
 
   PredictCommand(Engine engine, Terminal terminal) {
-    this.engine = engine;
-    this.terminal = terminal;
+    super(engine, terminal);
   }
 
   @Override
-  public Integer call() {
+  void check() {
     if (format == Format.SVG && curve.isEmpty()) {
       throw wrong(
           "--format svg draws one picture: say which with --curve flow, preservatives, temperature,"
@@ -79,29 +58,13 @@ final class PredictCommand implements Callable<Integer> {
     if (format != Format.SVG && curve.isPresent()) {
       throw wrong("--curve goes with --format svg; text and json tell of all curves.");
     }
-    Path path;
-    try {
-      path = Path.of(file);
-    } catch (InvalidPathException e) {
-      throw wrong(file + " is no name of a file.");
-    }
-    Optional<Engine.Loaded> loaded = knowledge.load(engine, terminal);
-    if (loaded.isEmpty()) {
-      return ExitStatus.WRONG;
-    }
-    Attempt<Formula> formula = ReviewCommands.read(path, loaded.get());
-    if (formula.value().isEmpty()) {
-      terminal.complain(TextReport.problems(formula.problems()));
-      return ExitStatus.WRONG;
-    }
-    LocalDate day = report.day(terminal);
-    report.write(written(loaded.get().predict(formula.value().get(), day)), terminal);
-    return ExitStatus.FINE;
   }
 
-  private byte[] written(Prediction prediction) {
+  @Override
+  byte[] made(Engine.Loaded loaded, Formula formula, LocalDate day) {
+    Prediction prediction = loaded.predict(formula, day);
     return switch (format) {
-      case TEXT -> report.encoded(PredictionText.of(prediction, report.ink(terminal)), terminal);
+      case TEXT -> encoded(PredictionText.of(prediction, ink()));
       case JSON -> PredictionReport.indented().text(prediction).getBytes(StandardCharsets.UTF_8);
       case SVG -> drawn(prediction).getBytes(StandardCharsets.UTF_8);
     };
@@ -125,9 +88,5 @@ final class PredictCommand implements Callable<Integer> {
                         ("--curve: there is no curve " + name + ". " + Spelling.hint(name, names))
                             .strip()));
     return Chart.of(chosen, prediction.formula()).svg(name);
-  }
-
-  private ParameterException wrong(String message) {
-    return new ParameterException(spec.commandLine(), message);
   }
 }

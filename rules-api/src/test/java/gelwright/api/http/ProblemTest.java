@@ -47,7 +47,7 @@ final class ProblemTest {
       delimiter = '|',
       value = {
         "GET | /nowhere | NOT_FOUND",
-        "GET | / | NOT_FOUND",
+        "GET | /page/none | NOT_FOUND",
         "GET | /v1/rules/ | NOT_FOUND",
         "GET | /V1/rules | NOT_FOUND",
         "GET | /v1/rules/no.such | NOT_FOUND",
