@@ -31,6 +31,9 @@ export async function load(sheet, signal) {
     const drawn = image(await service.curve(sheet, curve.name, signal), curve.name);
     figures.push(figure(drawn, curve));
   }
+  if (prediction.properties.some((one) => one.name === "total.share" && one.likely > 0)) {
+    figures.push(figure(image(await service.curve(sheet, "composition", signal), "composition")));
+  }
   const unknown = prediction.curves.filter((curve) => !curve.known);
   return { figures, properties: properties(prediction), unknown };
 }

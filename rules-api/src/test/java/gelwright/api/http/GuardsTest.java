@@ -14,8 +14,10 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DisplayName;
@@ -221,6 +223,82 @@ final class GuardsTest {
               .rest();
       assertTrue(answer.startsWith("HTTP/1.1 " + status + " "), answer);
       assertEquals(status == 421, answer.contains(ProblemType.MISDIRECTED.address()), answer);
+    }
+  }
+
+  private static Guards one(Duration budget) {
+    Guards usual = Guards.usual();
+    return new Guards(
+        usual.bodyBytes(),
+        usual.lineBytes(),
+        usual.headerBytes(),
+        usual.depth(),
+        usual.nodes(),
+        usual.textLength(),
+        usual.numberLength(),
+        usual.formulaParts(),
+        usual.idle(),
+        usual.receive(),
+        usual.bytesPerSecond(),
+        1,
+        0,
+        budget,
+        usual.streams(),
+        usual.connections(),
+        usual.drain(),
+        usual.stop());
+  }
+
+  private static Response headroom(Rig of) {
+    return of.ask()
+        .contentType("application/yaml")
+        .body(Rig.example("soil-off-scrub.yaml"))
+        .post("/v1/headroom");
+  }
+
+  @Test
+  @DisplayName("a search past its time ends in 503, and gives its place back")
+  void searchPastItsTime() throws IOException {
+    try (Rig small = Rig.start(settings -> Rig.with(settings, one(Duration.ofMillis(60))))) {
+      Response late = headroom(small);
+      assertEquals(503, late.statusCode(), late.asString());
+      assertEquals(ProblemType.TOO_LONG_TO_EVALUATE.address(), late.path("type"));
+      assertEquals("2", late.header("Retry-After"));
+      // There is one place. Once the search given up has left it, the next is taken on in its turn.
+      String type = ProblemType.FULL.address();
+      while (type.equals(ProblemType.FULL.address())) {
+        type = headroom(small).path("type");
+      }
+      assertEquals(ProblemType.TOO_LONG_TO_EVALUATE.address(), type);
+    }
+  }
+
+  @Test
+  @DisplayName("with all places taken it answers 503 at once, and says when to come again")
+  void full() throws Exception {
+    try (Rig small = Rig.start(settings -> Rig.with(settings, one(Guards.usual().budget())))) {
+      AtomicBoolean enough = new AtomicBoolean();
+      CompletableFuture<Void> busy =
+          CompletableFuture.runAsync(
+              () -> {
+                while (!enough.get()) {
+                  headroom(small);
+                }
+              });
+      Response refused;
+      do {
+        refused =
+            small
+                .ask()
+                .contentType("application/yaml")
+                .body(Rig.example("shade-mist.yaml"))
+                .post("/v1/reviews");
+      } while (refused.statusCode() == 200);
+      enough.set(true);
+      assertEquals(503, refused.statusCode(), refused.asString());
+      assertEquals(ProblemType.FULL.address(), refused.path("type"));
+      assertEquals("1", refused.header("Retry-After"));
+      busy.get(60, TimeUnit.SECONDS);
     }
   }
 

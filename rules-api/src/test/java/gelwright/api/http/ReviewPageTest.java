@@ -743,9 +743,12 @@ final class ReviewPageTest {
     JsonNode images =
         browser.read(
             "[...document.querySelectorAll('#pictures img')].map((one) => [one.alt, one.naturalWidth, one.src])");
-    assertEquals(4, images.size());
-    for (JsonNode image : images) {
-      assertTrue(image.get(0).asText().contains("Along: "), image::toString);
+    assertEquals(5, images.size());
+    for (int i = 0; i < images.size(); i++) {
+      JsonNode image = images.get(i);
+      // The last is the composition, as bars.
+      String told = i < 4 ? "Along: " : "Squalane 2 %";
+      assertTrue(image.get(0).asText().contains(told), image::toString);
       assertTrue(image.get(1).asInt() > 500, image::toString);
       assertTrue(image.get(2).asText().startsWith("blob:"));
     }
