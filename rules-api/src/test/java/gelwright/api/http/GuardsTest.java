@@ -275,7 +275,7 @@ final class GuardsTest {
 
   @Test
   @DisplayName("with all places taken it answers 503 at once, and says when to come again")
-  void full() throws Exception {
+  void allPlacesTaken() throws Exception {
     try (Rig small = Rig.start(settings -> Rig.with(settings, one(Guards.usual().budget())))) {
       AtomicBoolean enough = new AtomicBoolean();
       CompletableFuture<Void> busy =
