@@ -42,7 +42,7 @@ final class Knobs {
 
   private static final long FASTEST = 3_000;
 
-  /** Step of a stirring speed, rpm, and of a diameter of grains, µm. */
+  /** Step of a stirring speed, rpm, of a diameter of grains, µm, and of a batch, g. */
   private static final long COARSE = 10;
 
   /** A batch grows at most to so many times itself. */

@@ -56,6 +56,12 @@ final class Levers {
 
   private static final String LYE = "Sodium Hydroxide";
 
+  /**
+   * Where the search for a pH begins when neither the recipe nor the brief gives one; it is told to
+   * nobody. Common practice, no source: skin is about there.
+   */
+  private static final double FROM_PH = 5.5;
+
   private final Formula formula;
   private final Catalogue catalogue;
   private final RuleBook rules;
@@ -157,12 +163,13 @@ final class Levers {
       }
     }
     List<Knob> pH = pH(true);
-    if (!pH.isEmpty()) {
-      double now = ((Knobs.PH) pH.get(0)).now().orElse(((Knobs.PH) pH.get(0)).start() * Grid.PH);
+    // How far a pH can move that nobody knows is not known either.
+    Optional<Double> now = pH.isEmpty() ? Optional.<Double>empty() : ((Knobs.PH) pH.get(0)).now();
+    if (now.isPresent()) {
       all.add(
           new Movable(
               new Headroom.What.PH(),
-              Quantity.of(now, Unit.PH),
+              Quantity.of(now.get(), Unit.PH),
               Quantity.of(Grid.PH, Unit.PH),
               Optional.of(pH.get(0)),
               Optional.of(pH.get(1))));
@@ -439,7 +446,7 @@ final class Levers {
     Optional<Double> now =
         pH.isKnown() ? Optional.of(pH.atLeast().likely()) : Optional.<Double>empty();
     Optional<Double> aim = formula.brief().pH().map(span -> (span.from() + span.to()) / 2);
-    double start = now.or(() -> aim).orElse(5.5);
+    double start = now.or(() -> aim).orElse(FROM_PH);
     boolean adjusted =
         formula.method().stream().anyMatch(step -> step.action() == Step.Action.ADJUST_PH)
             || formula.lines().stream().anyMatch(line -> line.amount() instanceof Amount.ToPH);

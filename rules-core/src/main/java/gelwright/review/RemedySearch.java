@@ -43,7 +43,10 @@ final class RemedySearch {
   /** So many levers, those that help most, are tried in pairs. */
   private static final int PAIRED = 3;
 
-  /** An offer that does not reach the aim must make the odds better by this much. */
+  /**
+   * An offer that does not reach the aim must make the odds better by this much. Engine value,
+   * common practice, no source.
+   */
   private static final double WORTHWHILE = 0.05;
 
   /** Changed formulas kept with what is known of them. */
