@@ -278,19 +278,21 @@ final class AcidityProperties {
     final List<AcidBase.Species> escaping = new ArrayList<>();
   }
 
+  private static final Shared<Solution> SOLUTION =
+      new Shared<>((world, item) -> dissolve(world, List.of()));
+
+  private static final Shared<AcidBase.Equilibrium> UNADJUSTED =
+      new Shared<>(
+          (world, item) ->
+              AcidBase.solve(
+                  AcidBase.Mixture.of(solution(world).species), AcidBase.Options.STANDARD));
+
   static Solution solution(World world) {
-    return world.shared(Solution.class, AcidityProperties::dissolve);
+    return world.of(SOLUTION);
   }
 
   private static AcidBase.Equilibrium solve(World world) {
-    return world.shared(
-        AcidBase.Equilibrium.class,
-        each ->
-            AcidBase.solve(AcidBase.Mixture.of(solution(each).species), AcidBase.Options.STANDARD));
-  }
-
-  private static Solution dissolve(World world) {
-    return dissolve(world, List.of());
+    return world.of(UNADJUSTED);
   }
 
   /** What is dissolved, leaving some components out. */

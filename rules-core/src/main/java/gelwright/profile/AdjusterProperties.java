@@ -163,15 +163,13 @@ final class AdjusterProperties {
   }
 
   private static AcidityProperties.Solution unadjusted(World world) {
-    return world
-        .shared(
-            Unadjusted.class,
-            each -> new Unadjusted(AcidityProperties.dissolve(each, world.model().adjusters())))
-        .solution();
+    return world.of(UNADJUSTED);
   }
 
   /** What is dissolved without the adjusters. */
-  private record Unadjusted(AcidityProperties.Solution solution) {}
+  private static final Shared<AcidityProperties.Solution> UNADJUSTED =
+      new Shared<>(
+          (world, item) -> AcidityProperties.dissolve(world, world.model().adjusters()));
 
   private static Reading before(World world) {
     AcidityProperties.Solution solution = unadjusted(world);

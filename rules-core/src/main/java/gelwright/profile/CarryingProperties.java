@@ -195,13 +195,12 @@ final class CarryingProperties {
         .within(Trait.DENSITY.least(), Trait.DENSITY.most());
   }
 
-  private record GelDensity(Reading reading) {}
+  private static final Shared<Reading> GEL_DENSITY =
+      new Shared<>((world, item) -> computeGelDensity(world));
 
   /** Density of all that is neither oil nor grain, kg/m³, by ideal volumes. */
   static Reading gelDensity(World world) {
-    return world
-        .shared(GelDensity.class, each -> new GelDensity(computeGelDensity(each)))
-        .reading();
+    return world.of(GEL_DENSITY);
   }
 
   private static Reading computeGelDensity(World world) {

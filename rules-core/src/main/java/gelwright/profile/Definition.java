@@ -9,9 +9,10 @@ import java.util.Set;
 
 /**
  * A property: its name, what it is, and how it is computed. Definitions are made once, when the
- * class that holds them is loaded, and are compared by identity.
+ * class that holds them is loaded, and are compared by identity; all but those that are made {@link
+ * #once} for a profile.
  */
-final class Definition implements World.Computation {
+final class Definition extends Computable {
   /** Computes a number of the formula or of an item. */
   interface Number {
     Reading of(World world, int item);
@@ -42,7 +43,9 @@ final class Definition implements World.Computation {
       Estimate.Scale scale,
       boolean alwaysKnown,
       String meaning,
-      Object function) {
+      Object function,
+      boolean lasting) {
+    super(lasting);
     this.name = name;
     this.type = type;
     this.unit = unit;
@@ -61,7 +64,8 @@ final class Definition implements World.Computation {
         Estimate.Scale.LINEAR,
         false,
         meaning,
-        function);
+        function,
+        true);
   }
 
   /** A number known to ×/÷ something. */
@@ -73,7 +77,8 @@ final class Definition implements World.Computation {
         Estimate.Scale.FACTOR,
         false,
         meaning,
-        function);
+        function,
+        true);
   }
 
   /** A number that no missing input can make unknown. */
@@ -85,7 +90,14 @@ final class Definition implements World.Computation {
         Estimate.Scale.LINEAR,
         true,
         meaning,
-        function);
+        function,
+        true);
+  }
+
+  /** A number that one profile alone is asked for, at one pH or of one set of ingredients. */
+  static Definition once(Estimate.Scale scale, Number function) {
+    return new Definition(
+        "", new Type.Number(Unit.NONE.dimension()), Unit.NONE, scale, false, "", function, false);
   }
 
   static Definition choice(
@@ -97,7 +109,8 @@ final class Definition implements World.Computation {
         Estimate.Scale.LINEAR,
         alwaysKnown,
         meaning,
-        function);
+        function,
+        true);
   }
 
   static Definition choices(
@@ -109,17 +122,18 @@ final class Definition implements World.Computation {
         Estimate.Scale.LINEAR,
         alwaysKnown,
         meaning,
-        function);
+        function,
+        true);
   }
 
   static Definition truth(String name, boolean alwaysKnown, String meaning, Statement function) {
     return new Definition(
-        name, new Type.Truth(), Unit.NONE, Estimate.Scale.LINEAR, alwaysKnown, meaning, function);
+        name, new Type.Truth(), Unit.NONE, Estimate.Scale.LINEAR, alwaysKnown, meaning, function, true);
   }
 
   /** The number, in a world. */
   @Override
-  public Reading of(World world, int item) {
+  Reading of(World world, int item) {
     return ((Number) function).of(world, item);
   }
 

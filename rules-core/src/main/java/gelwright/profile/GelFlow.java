@@ -47,8 +47,8 @@ final class GelFlow {
   /** Within so many K of 25 °C the gel is taken as it is there. */
   private static final double SAME_TEMPERATURE = 0.05;
 
-  /** The predicted flow at 25 °C. */
-  record Predicted(CurveBound bound) {}
+  private static final Shared<CurveBound> PREDICTED =
+      new Shared<>((world, item) -> predict(world, TOLD_AT));
 
   /**
    * The flow of the gel as a bound: the thinnest and the thickest it can be, and what is missing.
@@ -211,7 +211,7 @@ final class GelFlow {
 
   /** The predicted flow at 25 °C, computed once. */
   static CurveBound predicted(World world) {
-    return world.shared(Predicted.class, each -> new Predicted(predict(each, TOLD_AT))).bound();
+    return world.of(PREDICTED);
   }
 
   /** The predicted flow at a temperature, °C. */

@@ -114,9 +114,12 @@ final class GelProperties {
             (viscosity, ratio) -> ratio == 0 ? 0 : viscosity * ratio);
   }
 
+  private static final Shared<GelFlow.CurveBound> CURVE =
+      new Shared<>((world, item) -> GelReadings.curve(world));
+
   /** The flow of the gel at the end of the procedure, at 25 °C: measured, else predicted. */
   static GelFlow.CurveBound curve(World world) {
-    return world.shared(GelFlow.CurveBound.class, GelReadings::curve);
+    return world.of(CURVE);
   }
 
   // Of several grades the range in which all are known.

@@ -191,8 +191,11 @@ final class PreservationProperties {
     return sharing.acid() ? sharing.undissociatedInWater() : sharing.freeInWater();
   }
 
+  private static final Shared<Sharing> SHARING =
+      new Shared<>((world, item) -> share(world, world.model().component(item)));
+
   private static Sharing sharing(World world, Component component) {
-    return world.shared(Sharing.class, component.index(), each -> share(each, component));
+    return world.of(SHARING, component.index());
   }
 
   private static Sharing share(World world, Component component) {

@@ -306,8 +306,11 @@ final class ProcessProperties {
     return Set.of(heat.component().missing("heat limits"));
   }
 
+  private static final Shared<Procedure> PROCEDURE =
+      new Shared<>((world, item) -> Procedure.walk(world));
+
   static Procedure procedure(World world) {
-    return world.shared(Procedure.class, Procedure::walk);
+    return world.of(PROCEDURE);
   }
 
   /** Highest temperature an ingredient lives through, over all lines that bring it. */

@@ -21,7 +21,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -45,14 +44,12 @@ public final class Profile implements Facts {
   private final World likely;
   private final boolean strangers;
   // By the number of the doubt.
-  private final Map<Integer, Shifted> shifted = new HashMap<>();
+  private @Nullable Shifted[] shifted = {};
   // By slot.
   private final Chosen[] choices = new Chosen[Properties.FORMULA.size()];
-  private final IdentityHashMap<Definition, Bounded[]> numbers = new IdentityHashMap<>();
   private final @Nullable List<Item>[] items = lists();
   private final @Nullable List<Subject>[] subjects = lists();
-  private final IdentityHashMap<Definition, @Nullable Chosen[]> choicesOfItems =
-      new IdentityHashMap<>();
+  private final Table<Chosen> choicesOfItems = new Table<>();
   private final Map<Call, Definition> calls = new HashMap<>();
 
   /** The worlds with a doubt shifted by one standard deviation either way. */
@@ -86,23 +83,14 @@ public final class Profile implements Facts {
       return;
     }
     this.likely = from.likely.carried(model, changes);
-    from.shifted.forEach(
-        (number, worlds) ->
-            shifted.put(
-                number,
-                new Shifted(
-                    worlds.up().carried(likely, changes), worlds.down().carried(likely, changes))));
+    this.shifted = from.shifted.clone();
+    for (int i = 0; i < shifted.length; i++) {
+      Shifted worlds = shifted[i];
+      if (worlds != null) {
+        shifted[i] = new Shifted(worlds.up().carried(likely), worlds.down().carried(likely));
+      }
+    }
     calls.putAll(from.calls);
-    from.numbers.forEach(
-        (definition, items) -> {
-          Bounded[] kept = new Bounded[items.length];
-          for (int i = 0; i < items.length; i++) {
-            if (items[i] != null && from.likely.isFree(definition, i, changes)) {
-              kept[i] = items[i];
-            }
-          }
-          numbers.put(definition, kept);
-        });
   }
 
   /**
@@ -252,10 +240,8 @@ public final class Profile implements Facts {
       throw new IllegalArgumentException("shearRate must be positive, is " + shearRate);
     }
     return number(
-        Definition.factor(
-            "gel.viscosity",
-            Unit.PASCAL_SECOND,
-            "",
+        Definition.once(
+            Estimate.Scale.FACTOR,
             (world, item) -> GelProperties.viscosityAt(world, shearRate)),
         0);
   }
@@ -271,10 +257,8 @@ public final class Profile implements Facts {
     Component component = component(ingredient);
     Reading reading = Reading.of(pH);
     return number(
-        Definition.number(
-            "undissociated",
-            Unit.PERCENT,
-            "",
+        Definition.once(
+            Estimate.Scale.LINEAR,
             (world, item) -> AcidityProperties.undissociated(world, component, () -> reading)),
         0);
   }
@@ -290,10 +274,8 @@ public final class Profile implements Facts {
   public Bounded shareToReach(String adjuster, double pH) {
     Component component = component(adjuster);
     return number(
-        Definition.number(
-            "share-to-reach",
-            Unit.PERCENT,
-            "",
+        Definition.once(
+            Estimate.Scale.LINEAR,
             (world, item) -> AdjusterProperties.shareToReach(world, component, pH)),
         0);
   }
@@ -309,10 +291,8 @@ public final class Profile implements Facts {
   public Bounded sharePerTenth(String adjuster, double pH) {
     Component component = component(adjuster);
     return number(
-        Definition.number(
-            "share-per-tenth",
-            Unit.PERCENT,
-            "",
+        Definition.once(
+            Estimate.Scale.LINEAR,
             (world, item) -> AdjusterProperties.sharePerTenth(world, component, pH)),
         0);
   }
@@ -405,10 +385,8 @@ public final class Profile implements Facts {
 
   private Bounded temperature(int phase, int stage) {
     return number(
-        Definition.number(
-            "temperature",
-            Unit.CELSIUS,
-            "",
+        Definition.once(
+            Estimate.Scale.LINEAR,
             (world, item) ->
                 Reading.of(
                     ProcessProperties.procedure(world)
@@ -476,7 +454,7 @@ public final class Profile implements Facts {
 
   private Value value(Definition definition, int item) {
     Bounded bounded = number(definition, item);
-    World.Basis basis = likely.compute(definition, item).basis();
+    World.Basis basis = likely.node(definition, item).basis();
     Origin origin =
         !bounded.isKnown()
             ? Origin.MISSING
@@ -491,7 +469,7 @@ public final class Profile implements Facts {
       return List.of();
     }
     number(definition, 0);
-    return likely.sources(likely.compute(definition, 0).basis());
+    return likely.sources(likely.node(definition, 0).basis());
   }
 
   /** The same for a property of an item, such as {@code undissociated} of a preservative. */
@@ -508,7 +486,7 @@ public final class Profile implements Facts {
         for (Definition definition : family.definitions()) {
           if (definition.name().equals(property) && definition.isNumber()) {
             number(definition, i);
-            return likely.sources(likely.compute(definition, i).basis());
+            return likely.sources(likely.node(definition, i).basis());
           }
         }
       }
@@ -601,10 +579,8 @@ public final class Profile implements Facts {
   private static Definition definition(Call call) {
     Functions.Function function = Functions.ALL.get(call.slot());
     List<Object> arguments = call.arguments();
-    Definition.Number body = (world, item) -> function.body().of(world, arguments);
-    return function.scale() == Estimate.Scale.FACTOR
-        ? Definition.factor(function.name(), function.unit(), function.meaning(), body)
-        : Definition.number(function.name(), function.unit(), function.meaning(), body);
+    return Definition.once(
+        function.scale(), (world, item) -> function.body().of(world, arguments));
   }
 
   // Numbers of the components that are named. Most names of a table are of none.
@@ -669,33 +645,25 @@ public final class Profile implements Facts {
   }
 
   private Chosen choiceOfItem(Definition definition, int item) {
-    @Nullable Chosen[] known = choicesOfItems.get(definition);
-    if (known == null || item >= known.length) {
-      known = known == null ? new Chosen[item + 1] : Arrays.copyOf(known, 2 * item + 1);
-      choicesOfItems.put(definition, known);
-    }
-    Chosen choice = known[item];
+    Chosen choice = choicesOfItems.get(definition, item);
     if (choice == null) {
       choice = definition.chosen(model, item);
-      known[item] = choice;
+      choicesOfItems.put(definition, item, choice);
     }
     return choice;
   }
 
   private Bounded number(Definition definition, int item) {
-    Bounded[] known = numbers.get(definition);
-    if (known == null || item >= known.length) {
-      known = known == null ? new Bounded[item + 1] : Arrays.copyOf(known, 2 * item + 1);
-      numbers.put(definition, known);
+    World.Node node = likely.node(definition, item);
+    Bounded range = node.range();
+    if (range == null) {
+      range = range(definition, node);
+      node.range(range);
     }
-    if (known[item] == null) {
-      known[item] = estimate(definition, item);
-    }
-    return known[item];
+    return range;
   }
 
-  private Bounded estimate(Definition definition, int item) {
-    World.Computed middle = likely.compute(definition, item);
+  private Bounded range(Definition definition, World.Node middle) {
     Reading reading = (Reading) middle.value();
     List<World.NumberedDoubt> doubts = middle.basis().doubts;
     if (doubts.isEmpty()) {
@@ -718,8 +686,8 @@ public final class Profile implements Facts {
     for (int i = 0; i < count; i++) {
       World.NumberedDoubt doubt = doubts.get(i);
       Shifted worlds = shifted(doubt);
-      Reading above = worlds.up().of(definition, item);
-      Reading below = worlds.down().of(definition, item);
+      Reading above = (Reading) worlds.up().here(middle);
+      Reading below = (Reading) worlds.down().here(middle);
       moved[i] = doubt.doubt();
       lowMoves[i] = move(below.low(), above.low(), byFactor);
       highMoves[i] = point ? 0 : move(below.high(), above.high(), byFactor);
@@ -734,10 +702,14 @@ public final class Profile implements Facts {
   }
 
   private Shifted shifted(World.NumberedDoubt doubt) {
-    Shifted worlds = shifted.get(doubt.number());
+    int number = doubt.number();
+    if (number >= shifted.length) {
+      shifted = Arrays.copyOf(shifted, 2 * number + 16);
+    }
+    Shifted worlds = shifted[number];
     if (worlds == null) {
       worlds = new Shifted(likely.shift(doubt, 1), likely.shift(doubt, -1));
-      shifted.put(doubt.number(), worlds);
+      shifted[number] = worlds;
     }
     return worlds;
   }

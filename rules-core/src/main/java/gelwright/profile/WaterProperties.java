@@ -131,14 +131,7 @@ final class WaterProperties {
       Optional<Double> single =
           dissolved.odds().low() < 1
               ? Optional.empty()
-              : exact
-                  ? world
-                      .shared(
-                          Single.class,
-                          component.index(),
-                          each -> new Single(single(each, component, ratio)))
-                      .logarithm()
-                  : single(world, component, ratio);
+              : exact ? world.of(SINGLE, component.index()) : single(world, component, ratio);
       if (single.isPresent()) {
         sum += single.get();
         solutes++;
@@ -161,7 +154,14 @@ final class WaterProperties {
             1, ROSS_FACTOR, "how the solutes hold the water together", "a water-activity reading");
   }
 
-  private record Single(Optional<Double> logarithm) {}
+  /** The same where the water is known. */
+  private static final Shared<Optional<Double>> SINGLE =
+      new Shared<>(
+          (world, item) -> {
+            Component component = world.model().component(item);
+            double water = world.of(CompositionProperties.WATER).high();
+            return single(world, component, component.percent() / water);
+          });
 
   /** Logarithm of the activity of water with one solute alone, if it can be told. */
   private static Optional<Double> single(World world, Component component, double ratio) {
@@ -212,19 +212,19 @@ final class WaterProperties {
 
   /** Where the water phase stands at the pH of the product; the composition must be known. */
   static AcidBase.Equilibrium atProductPH(World world) {
-    return world.shared(AtProductPH.class, WaterProperties::bring).equilibrium();
+    return world.of(AT_PRODUCT_PH);
   }
 
-  private record AtProductPH(AcidBase.Equilibrium equilibrium) {}
+  private static final Shared<AcidBase.Equilibrium> AT_PRODUCT_PH =
+      new Shared<>((world, item) -> bring(world));
 
-  private static AtProductPH bring(World world) {
+  private static AcidBase.Equilibrium bring(World world) {
     Reading pH = world.of(AcidityProperties.PH);
     double middle = (pH.low() + pH.high()) / 2;
-    return new AtProductPH(
-        AcidBase.solve(
-            AcidBase.Mixture.of(closed(AcidityProperties.solution(world), middle)),
-            AcidBase.Options.STANDARD,
-            middle));
+    return AcidBase.solve(
+        AcidBase.Mixture.of(closed(AcidityProperties.solution(world), middle)),
+        AcidBase.Options.STANDARD,
+        middle);
   }
 
   private static Reading buffer(World world) {

@@ -3,15 +3,14 @@ package gelwright.profile;
 import static java.util.Objects.requireNonNull;
 
 import gelwright.ingredient.Figure;
+import gelwright.quantity.Bounded;
 import gelwright.quantity.Doubt;
 import gelwright.quantity.Estimate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,38 +24,67 @@ final class World {
   // a property rests on is asked of the likely world alone.
   //
   // Of that it recomputes only what the shift reaches: where the doubt does not enter a property
-  // itself, and all it was computed from comes out as in the likely world, so does the property.
-  // The
+  // itself, and all it was computed from comes out as in the likely world, so does the property. The
   // flow of a gum rests on every pKa by way of the ionic strength; once the ionic strength is seen
   // to stand still, the flow is left alone.
   //
-  // Doubts and sources are numbered as they turn up, so that what a property rests on is a set of
-  // bits. Of doubts of one name a property keeps the one it met first.
+  // Doubts, sources and what is computed are numbered as they turn up, so that what a property
+  // rests on is a set of bits, and a shifted world is a list of values beside those of the likely
+  // one. Of doubts of one name a property keeps the one it met first.
   private final Model model;
   private final @Nullable World likely;
   private final @Nullable NumberedDoubt shifted;
+  private final int shiftedNumber;
   private final double deviations;
   // Where every doubt stands at once, by name, or null in the worlds that shift none or one.
   private final @Nullable Map<String, Double> everywhere;
-  private final IdentityHashMap<Object, Computed[]> computed = new IdentityHashMap<>();
+  // What the likely world, or a draw, has computed.
+  private Table<Node> computed = new Table<>();
+  private int nodes;
+  // What a shifted world has computed, by the number of its node.
+  private @Nullable Object[] values = {};
   private final Map<String, NumberedDoubt> doubts;
   private final Map<String, Integer> sourceNumbers;
   private final List<String> sources;
   private Basis basis = new Basis();
 
-  /** Something computed and what it rests on. */
-  record Computed(Object value, Basis basis) {}
+  /** Something computed in the likely world, its number there, and what it rests on. */
+  static final class Node {
+    private final Computable what;
+    private final int item;
+    private final int number;
+    private final Object value;
+    private final Basis basis;
+    private @Nullable Bounded range;
+
+    private Node(Computable what, int item, int number, Object value, Basis basis) {
+      this.what = what;
+      this.item = item;
+      this.number = number;
+      this.value = value;
+      this.basis = basis;
+    }
+
+    Object value() {
+      return value;
+    }
+
+    Basis basis() {
+      return basis;
+    }
+
+    /** The value with its range, once it has been computed. */
+    @Nullable Bounded range() {
+      return range;
+    }
+
+    void range(Bounded computed) {
+      this.range = computed;
+    }
+  }
 
   /** A doubt and its number in the likely world; doubts of one name have one number. */
   record NumberedDoubt(Doubt doubt, int number) {}
-
-  /** How something is computed. */
-  interface Computation {
-    Object of(World world, int item);
-  }
-
-  /** Something that was made use of. */
-  private record Use(Object what, int item, Computation computation, Computed likely) {}
 
   /** A set of small numbers. Most are empty, and there are hundreds of them. */
   private static final class Bits {
@@ -69,12 +97,15 @@ final class World {
       return word < words.length && (words[word] & (1L << number)) != 0;
     }
 
-    void set(int number) {
+    /** Adds a number; whether it was not there before. */
+    boolean add(int number) {
       int word = number >> 6;
       if (word >= words.length) {
         words = Arrays.copyOf(words, word + 1);
       }
-      words[word] |= 1L << number;
+      long before = words[word];
+      words[word] = before | (1L << number);
+      return words[word] != before;
     }
 
     void addAll(Bits other) {
@@ -94,16 +125,24 @@ final class World {
     private final Bits sourceNumbers = new Bits();
     // Doubts that enter here, not by way of what this is computed from.
     private final Bits ownNumbers = new Bits();
-    // What this is computed from as far as doubts bear on it, in the order it was asked for.
-    private final List<Use> uses = new ArrayList<>(0);
+    // What this is computed from as far as doubts bear on it, in the order it was first asked for.
+    private final List<Node> uses = new ArrayList<>(0);
+    private final Bits used = new Bits();
     boolean measured;
     boolean predicted;
     // Parts of the formula, as the model numbers them.
     private int parts;
 
-    private void add(Basis other) {
-      for (NumberedDoubt doubt : other.doubts) {
-        add(doubt);
+    private void use(Node node) {
+      if (!used.add(node.number)) {
+        return;
+      }
+      Basis other = node.basis;
+      if (!other.doubts.isEmpty()) {
+        uses.add(node);
+        for (NumberedDoubt doubt : other.doubts) {
+          add(doubt);
+        }
       }
       sourceNumbers.addAll(other.sourceNumbers);
       measured |= other.measured;
@@ -111,8 +150,7 @@ final class World {
     }
 
     private void add(NumberedDoubt doubt) {
-      if (!doubtNumbers.get(doubt.number())) {
-        doubtNumbers.set(doubt.number());
+      if (doubtNumbers.add(doubt.number())) {
         doubts.add(doubt);
       }
     }
@@ -132,6 +170,7 @@ final class World {
     this.model = model;
     this.likely = likely;
     this.shifted = shifted;
+    this.shiftedNumber = shifted == null ? -1 : shifted.number();
     this.deviations = deviations;
     this.everywhere = everywhere;
     boolean records = likely == null;
@@ -155,7 +194,7 @@ final class World {
 
   /**
    * This likely world for a model that differs in some parts; what was computed from none of them
-   * is kept.
+   * is kept, under its number.
    *
    * @param changes the parts, a bit each
    */
@@ -164,37 +203,19 @@ final class World {
     world.doubts.putAll(doubts);
     world.sourceNumbers.putAll(sourceNumbers);
     world.sources.addAll(sources);
-    keepComputed(world, changes);
+    world.nodes = nodes;
+    world.computed = computed.keeping(node -> (node.basis.parts & changes) == 0);
     return world;
   }
 
-  /** The same of a world with one doubt shifted, beside the likely world carried. */
-  World carried(World likelyThere, int changes) {
+  /**
+   * The same of a world with one doubt shifted, beside the likely world carried. What was computed
+   * of nodes that are not kept is never asked for: their numbers are not given again.
+   */
+  World carried(World likelyThere) {
     World world = likelyThere.shift(requireNonNull(shifted), deviations);
-    keepComputed(world, changes);
+    world.values = values.clone();
     return world;
-  }
-
-  private void keepComputed(World in, int changes) {
-    computed.forEach(
-        (what, items) -> {
-          Computed[] kept = items;
-          for (int i = 0; i < items.length; i++) {
-            Computed item = items[i];
-            if (item != null && (item.basis().parts & changes) != 0) {
-              kept = kept == items ? items.clone() : kept;
-              kept[i] = null;
-            }
-          }
-          // An array that is kept whole is copied too: each world goes on filling its own.
-          in.computed.put(what, kept == items ? items.clone() : kept);
-        });
-  }
-
-  /** Whether what was computed, if it was, rests on none of these parts. */
-  boolean isFree(Definition definition, int item, int changes) {
-    Computed known = known(definition, item);
-    return known != null && (known.basis().parts & changes) == 0;
   }
 
   Model model() {
@@ -208,22 +229,28 @@ final class World {
 
   /** A property of an item. */
   Reading of(Definition definition, int item) {
-    return (Reading) used(definition, item, definition);
+    return (Reading) used(definition, item);
   }
 
-  /** Something that several properties share, computed once: the course of the procedure. */
-  <T> T shared(Class<T> type, Function<World, T> computation) {
-    return shared(type, 0, computation);
+  /** Something that several properties share, computed once. */
+  <T> T of(Shared<T> shared) {
+    return of(shared, 0);
   }
 
   /** The same of an item: how a preservative shares itself out. */
-  <T> T shared(Class<T> type, int item, Function<World, T> computation) {
-    return type.cast(used(type, item, (world, number) -> computation.apply(world)));
+  @SuppressWarnings("unchecked") // a node's value is what its computable makes
+  <T> T of(Shared<T> shared, int item) {
+    return (T) used(shared, item);
   }
 
-  /** A property with what it rests on, asked from outside. */
-  Computed compute(Definition definition, int item) {
-    return compute(definition, item, definition);
+  /** A property with what it rests on, asked of the likely world from outside. */
+  Node node(Computable what, int item) {
+    Node known = computed.get(what, item);
+    if (known == null) {
+      known = record(what, item);
+      computed.put(what, item, known);
+    }
+    return known;
   }
 
   /** Ids of the sources in a basis that this likely world recorded, sorted. */
@@ -238,85 +265,67 @@ final class World {
     return List.copyOf(sorted);
   }
 
-  // What the property at hand makes use of, it rests on.
-  private Object used(Object what, int item, Computation computation) {
-    Computed known = compute(what, item, computation);
-    if (likely == null) {
-      basis.add(known.basis());
-      if (!known.basis().doubts.isEmpty()) {
-        basis.uses.add(new Use(what, item, computation, known));
-      }
-      model.touched(model.touched() | known.basis().parts);
+  private Object used(Computable what, int item) {
+    if (shifted != null) {
+      return here(requireNonNull(likely).node(what, item));
     }
-    return known.value();
+    Node node = node(what, item);
+    if (likely == null) {
+      // What the property at hand makes use of, it rests on.
+      basis.use(node);
+      model.touched(model.touched() | node.basis.parts);
+    }
+    return node.value;
   }
 
-  private Computed compute(Object what, int item, Computation computation) {
-    if (likely == null || shifted == null) {
-      Computed known = known(what, item);
-      return known != null ? known : keep(what, item, record(computation, item));
+  /** What a node of the likely world comes to in this shifted one. */
+  Object here(Node node) {
+    if (!node.basis.doubtNumbers.get(shiftedNumber)) {
+      return node.value;
     }
-    Computed base = likely.compute(what, item, computation);
-    if (!base.basis().doubtNumbers.get(shifted.number())) {
-      return base;
+    int number = node.number;
+    if (number < values.length && values[number] != null) {
+      return values[number];
     }
-    Computed known = known(what, item);
-    if (known != null) {
-      return known;
+    Object value = isReached(node.basis) ? node.what.of(this, node.item) : node.value;
+    if (number >= values.length) {
+      values = Arrays.copyOf(values, Math.max(requireNonNull(likely).nodes, number + 1));
     }
-    return keep(
-        what,
-        item,
-        isReached(base.basis()) ? new Computed(computation.of(this, item), base.basis()) : base);
+    values[number] = value;
+    return value;
   }
 
   // Whether the shift may change what has this basis. Until the first use that differs everything
   // goes as in the likely world, so nothing is asked for here that would not be asked for anyway.
   private boolean isReached(Basis of) {
-    NumberedDoubt doubt = requireNonNull(shifted, "shifted");
-    if (of.ownNumbers.get(doubt.number())) {
+    if (of.ownNumbers.get(shiftedNumber)) {
       return true;
     }
-    for (Use use : of.uses) {
-      if (use.likely().basis().doubtNumbers.get(doubt.number())) {
-        Object here = compute(use.what(), use.item(), use.computation()).value();
-        if (here != use.likely().value() && !here.equals(use.likely().value())) {
-          return true;
-        }
+    List<Node> uses = of.uses;
+    for (int i = 0; i < uses.size(); i++) {
+      Node use = uses.get(i);
+      Object here = here(use);
+      if (here != use.value && !here.equals(use.value)) {
+        return true;
       }
     }
     return false;
   }
 
-  private Computed record(Computation computation, int item) {
+  private Node record(Computable what, int item) {
     Basis outer = basis;
     int outerParts = model.touched();
     Basis inner = new Basis();
     basis = inner;
     model.touched(0);
     try {
-      Object value = computation.of(this, item);
+      Object value = what.of(this, item);
       inner.parts = model.touched();
-      return new Computed(value, inner);
+      return new Node(what, item, nodes++, value, inner);
     } finally {
       basis = outer;
       model.touched(outerParts | model.touched());
     }
-  }
-
-  private @Nullable Computed known(Object what, int item) {
-    Computed[] items = computed.get(what);
-    return items == null || item >= items.length ? null : items[item];
-  }
-
-  private Computed keep(Object what, int item, Computed value) {
-    Computed[] items = computed.get(what);
-    if (items == null || item >= items.length) {
-      items = items == null ? new Computed[item + 1] : Arrays.copyOf(items, 2 * item + 1);
-      computed.put(what, items);
-    }
-    items[item] = value;
-    return value;
   }
 
   /** A known figure, in this world. */
@@ -347,7 +356,7 @@ final class World {
       known = new NumberedDoubt(new Doubt(what, settledBy), known.number());
     }
     basis.add(known);
-    basis.ownNumbers.set(known.number());
+    basis.ownNumbers.add(known.number());
     return 0;
   }
 
@@ -382,7 +391,7 @@ final class World {
         sourceNumbers.put(id, number);
         sources.add(id);
       }
-      basis.sourceNumbers.set(number);
+      basis.sourceNumbers.add(number);
     }
   }
 }
