@@ -105,7 +105,7 @@ final class DifferenceDrawsTest {
     World other = new World(new Model(second, CATALOGUE, List.of(), Optional.empty()));
     Set<String> doubts = new TreeSet<>();
     for (World world : List.of(one, other)) {
-      world.compute(definition, 0).basis().doubts.forEach(each -> doubts.add(each.doubt().name()));
+      world.node(definition, 0).basis().doubts.forEach(each -> doubts.add(each.doubt().name()));
     }
     assertTrue(doubts.contains("yield of Sclerotium Gum") || property.contains("viscosity"));
     Random random = new Random(20261125);

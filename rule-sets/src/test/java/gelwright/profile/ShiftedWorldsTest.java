@@ -40,7 +40,7 @@ final class ShiftedWorldsTest {
     World likely = new World(model);
     int compared = 0;
     for (Definition definition : Properties.NUMBERS.values()) {
-      for (World.NumberedDoubt doubt : likely.compute(definition, 0).basis().doubts) {
+      for (World.NumberedDoubt doubt : likely.node(definition, 0).basis().doubts) {
         for (double by : new double[] {1, -1}) {
           // A draw takes nothing from the likely world.
           World anew = likely.draw(Map.of(doubt.doubt().name(), by));

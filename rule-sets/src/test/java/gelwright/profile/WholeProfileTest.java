@@ -197,7 +197,7 @@ final class WholeProfileTest {
         inDoubt.put(asked.name(), asked);
         drawn.put(asked.name(), new Drawn(asked.known().atLeast(), new double[DRAWS]));
         likely
-            .compute(asked.definition(), asked.item())
+            .node(asked.definition(), asked.item())
             .basis()
             .doubts
             .forEach(doubt -> doubts.add(doubt.doubt().name()));

@@ -21,6 +21,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /** Where the pH lands, and what that makes of acids, bases and their salts. */
 final class AcidityProperties {
@@ -64,7 +65,7 @@ final class AcidityProperties {
             return Reading.of(
                 target(world.model()).isPresent() || world.model().measured("pH").isPresent()
                     ? WaterProperties.atProductPH(world).ionicStrength()
-                    : solve(world).ionicStrength());
+                    : unadjusted(world).ionicStrength());
           });
 
   static final List<Definition> ALL =
@@ -136,37 +137,68 @@ final class AcidityProperties {
     if (!component.isSolvedFor()) {
       return Reading.of(component.percent());
     }
-    return adjuster(world, component).map(added -> added + component.percent());
+    return added(world, component).share().map(added -> added + component.percent());
   }
 
-  // What it takes to bring the water phase from where it lands to the target, in % of the recipe.
-  private static Reading adjuster(World world, Component component) {
-    return shareToReach(world, component, solution(world), 0);
+  /** What it takes to bring the water phase from where it lands to the target. */
+  static Needed added(World world, Component component) {
+    return world.of(ADDED, component.index());
   }
+
+  private static final Shared<Needed> ADDED =
+      new Shared<>(
+          (world, item) ->
+              needed(
+                  world,
+                  world.model().component(item),
+                  solution(world),
+                  0,
+                  world.inLikely(AcidityProperties.ADDED, item)));
+
+  /**
+   * What an adjustment takes.
+   *
+   * @param share of the recipe, %
+   * @param ionicStrength of the water phase after it, mol/kg; where it can be told
+   */
+  record Needed(Reading share, double ionicStrength) {}
 
   /**
    * Share of the recipe that takes a solution to the target.
    *
    * @param startsHigher how much higher the solution's pH is than its charge balance says
+   * @param near what it takes where little is different
    */
-  static Reading shareToReach(
-      World world, Component component, Solution solution, double startsHigher) {
-    return target(world.model())
-        .map(target -> shareToReach(world, component, solution, startsHigher, target))
-        .orElseGet(() -> Reading.unknown(0, 100, AdjusterProperties.noTarget(component)));
+  static Needed needed(
+      World world,
+      Component component,
+      Solution solution,
+      double startsHigher,
+      @Nullable Needed near) {
+    Optional<Double> target = target(world.model());
+    if (target.isEmpty()) {
+      return new Needed(
+          Reading.unknown(0, 100, AdjusterProperties.noTarget(component)), 0);
+    }
+    return needed(world, component, solution, startsHigher, target.get(), near);
   }
 
   /** The same for any pH. */
-  static Reading shareToReach(
-      World world, Component component, Solution solution, double startsHigher, double target) {
+  static Needed needed(
+      World world,
+      Component component,
+      Solution solution,
+      double startsHigher,
+      double target,
+      @Nullable Needed near) {
     Solution adjuster = new Solution();
     double mass = add(world, component, PER_MOLE, adjuster);
     Set<String> missing = Reading.union(solution.missing, adjuster.missing);
     if (!missing.isEmpty()) {
-      return new Reading(0, 100, missing);
+      return new Needed(new Reading(0, 100, missing), 0);
     }
     if (adjuster.species.isEmpty()) {
-      return Reading.unknown(0, 100, "an adjuster that is an acid or a base");
+      return new Needed(Reading.unknown(0, 100, "an adjuster that is an acid or a base"), 0);
     }
     AcidBase.Adjustment answer =
         AcidBase.amountToReach(
@@ -174,19 +206,23 @@ final class AcidityProperties {
             AcidBase.Mixture.of(solution.species),
             adjuster.species,
             MOST_ADJUSTER,
-            AcidBase.Options.STANDARD);
+            AcidBase.Options.STANDARD,
+            near == null ? 0 : near.ionicStrength());
     world.predicted();
     if (answer instanceof AcidBase.Amount amount) {
-      return Reading.of(amount.molality() * mass * waterPercent(world));
+      return new Needed(
+          Reading.of(amount.molality() * mass * waterPercent(world)), amount.ionicStrength());
     }
     if (startsHigher != 0
         && answer instanceof AcidBase.Impossible impossible
         && impossible.obstacle() == AcidBase.Obstacle.WRONG_WAY) {
       // The doubt alone carries the start past the target: then nothing need be added.
-      return Reading.of(0);
+      return new Needed(Reading.of(0), 0);
     }
-    return Reading.unknown(
-        0, 100, "an amount of " + component.name() + " that reaches pH " + target);
+    return new Needed(
+        Reading.unknown(
+            0, 100, "an amount of " + component.name() + " that reaches pH " + target),
+        0);
   }
 
   private static double waterPercent(World world) {
@@ -255,7 +291,7 @@ final class AcidityProperties {
       return new Reading(LOWEST, HIGHEST, missing);
     }
     world.predicted();
-    return Reading.of(solve(world).pH() + ownPH(world));
+    return Reading.of(unadjusted(world).pH() + ownPH(world));
   }
 
   /** What the raw materials' own pH adds to a pH from the charge balance: likely nothing. */
@@ -283,15 +319,21 @@ final class AcidityProperties {
 
   private static final Shared<AcidBase.Equilibrium> UNADJUSTED =
       new Shared<>(
-          (world, item) ->
-              AcidBase.solve(
-                  AcidBase.Mixture.of(solution(world).species), AcidBase.Options.STANDARD));
+          (world, item) -> solve(solution(world), world.inLikely(AcidityProperties.UNADJUSTED, 0)));
+
+  /** Where a solution stands; it is found sooner beside one that differs little. */
+  static AcidBase.Equilibrium solve(Solution solution, AcidBase.@Nullable Equilibrium near) {
+    AcidBase.Mixture mixture = AcidBase.Mixture.of(solution.species);
+    return near == null
+        ? AcidBase.solve(mixture, AcidBase.Options.STANDARD)
+        : AcidBase.solve(mixture, AcidBase.Options.STANDARD, near);
+  }
 
   static Solution solution(World world) {
     return world.of(SOLUTION);
   }
 
-  private static AcidBase.Equilibrium solve(World world) {
+  static AcidBase.Equilibrium unadjusted(World world) {
     return world.of(UNADJUSTED);
   }
 

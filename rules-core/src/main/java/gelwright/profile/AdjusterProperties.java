@@ -39,7 +39,7 @@ final class AdjusterProperties {
           "share-needed",
           Unit.PERCENT,
           "share of the recipe that it takes to reach the target",
-          (world, item) -> shareNeeded(world, adjuster(world.model(), item)));
+          (world, item) -> world.of(AdjusterProperties.NEEDED, item).share());
 
   static final List<Definition> OF_ADJUSTERS =
       List.of(
@@ -163,7 +163,17 @@ final class AdjusterProperties {
   }
 
   private static AcidityProperties.Solution unadjusted(World world) {
-    return world.of(UNADJUSTED);
+    return addNothing(world.model()) ? AcidityProperties.solution(world) : world.of(UNADJUSTED);
+  }
+
+  // Amounts "to pH" alone: what the recipe states is without any adjuster.
+  private static boolean addNothing(Model model) {
+    for (Component adjuster : model.adjusters()) {
+      if (adjuster.units() > 0) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** What is dissolved without the adjusters. */
@@ -171,21 +181,29 @@ final class AdjusterProperties {
       new Shared<>(
           (world, item) -> AcidityProperties.dissolve(world, world.model().adjusters()));
 
+  /** Where the water phase stands without the adjusters. */
+  private static final Shared<AcidBase.Equilibrium> START =
+      new Shared<>(
+          (world, item) ->
+              AcidityProperties.solve(
+                  unadjusted(world), world.inLikely(AdjusterProperties.START, 0)));
+
   private static Reading before(World world) {
     AcidityProperties.Solution solution = unadjusted(world);
     if (!solution.missing.isEmpty()) {
       return new Reading(AcidityProperties.LOWEST, AcidityProperties.HIGHEST, solution.missing);
     }
     world.predicted();
-    double pH =
-        AcidBase.solve(AcidBase.Mixture.of(solution.species), AcidBase.Options.STANDARD).pH();
-    return Reading.of(pH + AcidityProperties.ownPH(world));
+    AcidBase.Equilibrium start =
+        addNothing(world.model()) ? AcidityProperties.unadjusted(world) : world.of(START);
+    return Reading.of(start.pH() + AcidityProperties.ownPH(world));
   }
 
   /** Share of the recipe that takes the water phase, without any adjuster, to a pH. */
   static Reading shareToReach(World world, Component component, double pH) {
-    return AcidityProperties.shareToReach(
-        world, component, unadjusted(world), AcidityProperties.ownPH(world), pH);
+    return AcidityProperties.needed(
+            world, component, unadjusted(world), AcidityProperties.ownPH(world), pH, null)
+        .share();
   }
 
   /**
@@ -202,8 +220,18 @@ final class AdjusterProperties {
     return Reading.of(Math.abs(above.low() - below.low()));
   }
 
-  private static Reading shareNeeded(World world, Component component) {
-    return AcidityProperties.shareToReach(
-        world, component, unadjusted(world), AcidityProperties.ownPH(world));
-  }
+  private static final Shared<AcidityProperties.Needed> NEEDED =
+      new Shared<>(
+          (world, item) -> {
+            Component adjuster = adjuster(world.model(), item);
+            double startsHigher = AcidityProperties.ownPH(world);
+            return startsHigher == 0 && addNothing(world.model())
+                ? AcidityProperties.added(world, adjuster)
+                : AcidityProperties.needed(
+                    world,
+                    adjuster,
+                    unadjusted(world),
+                    startsHigher,
+                    world.inLikely(AdjusterProperties.NEEDED, item));
+          });
 }

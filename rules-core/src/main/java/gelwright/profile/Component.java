@@ -116,6 +116,11 @@ final class Component {
     return functions.contains(function) ? Truth.CERTAIN : anyFunction;
   }
 
+  /** Whether it forms micelles in the water that take up others, as far as that is known. */
+  Truth binds() {
+    return has("surfactant").or(has("solubiliser")).or(has("emulsifier")).and(inWater);
+  }
+
   /** Whether it dissolves in the water phase, as far as that is known. */
   Truth inWater() {
     return inWater;

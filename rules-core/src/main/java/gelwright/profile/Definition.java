@@ -43,9 +43,7 @@ final class Definition extends Computable {
       Estimate.Scale scale,
       boolean alwaysKnown,
       String meaning,
-      Object function,
-      boolean lasting) {
-    super(lasting);
+      Object function) {
     this.name = name;
     this.type = type;
     this.unit = unit;
@@ -64,8 +62,7 @@ final class Definition extends Computable {
         Estimate.Scale.LINEAR,
         false,
         meaning,
-        function,
-        true);
+        function);
   }
 
   /** A number known to ×/÷ something. */
@@ -77,8 +74,7 @@ final class Definition extends Computable {
         Estimate.Scale.FACTOR,
         false,
         meaning,
-        function,
-        true);
+        function);
   }
 
   /** A number that no missing input can make unknown. */
@@ -90,14 +86,13 @@ final class Definition extends Computable {
         Estimate.Scale.LINEAR,
         true,
         meaning,
-        function,
-        true);
+        function);
   }
 
   /** A number that one profile alone is asked for, at one pH or of one set of ingredients. */
   static Definition once(Estimate.Scale scale, Number function) {
     return new Definition(
-        "", new Type.Number(Unit.NONE.dimension()), Unit.NONE, scale, false, "", function, false);
+        "", new Type.Number(Unit.NONE.dimension()), Unit.NONE, scale, false, "", function);
   }
 
   static Definition choice(
@@ -109,8 +104,7 @@ final class Definition extends Computable {
         Estimate.Scale.LINEAR,
         alwaysKnown,
         meaning,
-        function,
-        true);
+        function);
   }
 
   static Definition choices(
@@ -122,13 +116,12 @@ final class Definition extends Computable {
         Estimate.Scale.LINEAR,
         alwaysKnown,
         meaning,
-        function,
-        true);
+        function);
   }
 
   static Definition truth(String name, boolean alwaysKnown, String meaning, Statement function) {
     return new Definition(
-        name, new Type.Truth(), Unit.NONE, Estimate.Scale.LINEAR, alwaysKnown, meaning, function, true);
+        name, new Type.Truth(), Unit.NONE, Estimate.Scale.LINEAR, alwaysKnown, meaning, function);
   }
 
   /** The number, in a world. */

@@ -222,11 +222,8 @@ final class GelFlow {
   private static CurveBound predict(World world, double celsius) {
     Notes notes = new Notes();
     List<Piece> pieces = new ArrayList<>();
-    for (Component component : world.model().recipe().components()) {
+    for (Component component : world.model().recipe().possibly("gum")) {
       Truth gum = component.has("gum");
-      if (gum.odds().high() == 0 || component.units() == 0) {
-        continue;
-      }
       boolean sure = gum.odds().low() == 1;
       if (!sure) {
         notes.missing.addAll(gum.missing());

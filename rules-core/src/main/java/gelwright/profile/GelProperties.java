@@ -249,11 +249,8 @@ final class GelProperties {
 
   private static Reading slowest(World world) {
     Reading slowest = Reading.of(100);
-    for (Component component : world.model().recipe().components()) {
+    for (Component component : world.model().recipe().possibly("gum")) {
       Truth gum = component.has("gum");
-      if (gum.odds().high() == 0 || component.units() == 0) {
-        continue;
-      }
       Reading own = world.of(HYDRATION_OF_GUM, component.index());
       if (gum.odds().low() < 1) {
         own = new Reading(own.low(), 100, Reading.union(own.missing(), gum.missing()));
@@ -267,11 +264,8 @@ final class GelProperties {
   // suspension allow joins where the procedure tells how the oil was stirred in.
   private static Reading oilCapacity(World world) {
     Reading capacity = Reading.of(0);
-    for (Component component : world.model().recipe().components()) {
+    for (Component component : world.model().recipe().possibly("gum")) {
       Truth gum = component.has("gum");
-      if (component.units() == 0 || gum.odds().high() == 0) {
-        continue;
-      }
       Optional<Figure> perGum = component.ingredient().trait(Trait.OIL_PER_GUM);
       Reading own =
           perGum.isEmpty()
@@ -300,11 +294,8 @@ final class GelProperties {
     double least = 0;
     double heaviest = 0;
     Set<String> missing = new TreeSet<>();
-    for (Component component : world.model().recipe().components()) {
+    for (Component component : world.model().recipe().possibly("oil")) {
       Truth oil = component.has("oil");
-      if (component.units() == 0 || oil.odds().high() == 0) {
-        continue;
-      }
       Reading density = IngredientProperties.trait(world, component, Trait.DENSITY);
       missing.addAll(density.missing());
       if (oil.odds().low() == 1) {

@@ -147,11 +147,7 @@ final class GelReadings {
 
   private static Set<String> melting(World world, double celsius) {
     Set<String> melting = new TreeSet<>();
-    for (Component component : world.model().recipe().components()) {
-      Truth gum = component.has("gum");
-      if (component.units() == 0 || gum.odds().high() == 0) {
-        continue;
-      }
+    for (Component component : world.model().recipe().possibly("gum")) {
       for (GelFlow.Portion portion : GelFlow.portions(component)) {
         Optional<Setting> setting = portion.gum().toOptional().flatMap(Gum::setting);
         if (setting.isPresent() && celsius >= least(setting.get().below())) {

@@ -101,11 +101,8 @@ final class PreservationProperties {
   private static Reading sum(World world, String group) {
     Definition inhibited = OF_INGREDIENTS.get(2 + GROUPS.indexOf(group));
     Reading sum = Reading.of(0);
-    for (Component component : world.model().recipe().components()) {
+    for (Component component : world.model().recipe().possibly("preservative")) {
       Truth preservative = component.has("preservative");
-      if (component.units() == 0 || preservative.odds().high() == 0) {
-        continue;
-      }
       Reading own = world.of(inhibited, component.index());
       if (preservative.odds().low() < 1) {
         own = new Reading(0, own.high(), Reading.union(own.missing(), preservative.missing()));
@@ -241,9 +238,9 @@ final class PreservationProperties {
 
   private static Reading inOil(World world, Component preservative, Reading water) {
     Reading sum = Reading.of(0);
-    for (Component oil : world.model().recipe().components()) {
+    for (Component oil : world.model().recipe().possibly("oil")) {
       Truth isOil = oil.has("oil");
-      if (oil.units() == 0 || isOil.odds().high() == 0 || oil.index() == preservative.index()) {
+      if (oil.index() == preservative.index()) {
         continue;
       }
       Reading density = world.of(IngredientProperties.DENSITY, oil.index());
@@ -282,18 +279,11 @@ final class PreservationProperties {
 
   private static Reading bound(World world, Component preservative, Reading water) {
     Reading sum = Reading.of(0);
-    for (Component component : world.model().recipe().components()) {
-      Truth surfactant =
-          component
-              .has("surfactant")
-              .or(component.has("solubiliser"))
-              .or(component.has("emulsifier"))
-              .and(component.inWater());
-      if (component.units() == 0
-          || surfactant.odds().high() == 0
-          || component.index() == preservative.index()) {
+    for (Component component : world.model().recipe().binders()) {
+      if (component.index() == preservative.index()) {
         continue;
       }
+      Truth surfactant = component.binds();
       Figure constant = preservative.ingredient().binding().get(component.name());
       if (constant == null) {
         Set<String> missing = new TreeSet<>(surfactant.missing());

@@ -49,7 +49,7 @@ public final class Profile implements Facts {
   private final Chosen[] choices = new Chosen[Properties.FORMULA.size()];
   private final @Nullable List<Item>[] items = lists();
   private final @Nullable List<Subject>[] subjects = lists();
-  private final Table<Chosen> choicesOfItems = new Table<>();
+  private final Table<Chosen> choicesOfItems = new Table<>(20);
   private final Map<Call, Definition> calls = new HashMap<>();
 
   /** The worlds with a doubt shifted by one standard deviation either way. */

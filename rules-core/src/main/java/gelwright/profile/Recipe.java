@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A recipe with blends and strengths expanded: a 60 % solution brings its water, a blend its parts,
@@ -30,7 +31,9 @@ final class Recipe {
   private final List<ResolvedLine> lines = new ArrayList<>();
   private final List<Component> components = new ArrayList<>();
   private final Map<String, Integer> byName = new LinkedHashMap<>();
-  private final Map<String, List<Component>> byFunction = new HashMap<>();
+  private final Map<String, List<Component>> surely = new HashMap<>();
+  private final Map<String, List<Component>> possibly = new HashMap<>();
+  private @Nullable List<Component> binders;
   private final List<Component> strangers;
   private final long statedUnits;
   private final int rests;
@@ -178,12 +181,35 @@ final class Recipe {
 
   /** Those present that surely have a function, in recipe order. */
   List<Component> surely(String function) {
-    return byFunction.computeIfAbsent(
+    return surely.computeIfAbsent(
         function,
         key ->
             components.stream()
                 .filter(each -> each.units() > 0 && each.has(key).odds().low() == 1)
                 .toList());
+  }
+
+  /** Those present that have or may have a function, in recipe order. */
+  List<Component> possibly(String function) {
+    return possibly.computeIfAbsent(
+        function,
+        key ->
+            components.stream()
+                .filter(each -> each.units() > 0 && each.has(key).odds().high() > 0)
+                .toList());
+  }
+
+  /** Those present that are or may be in micelles in the water, in recipe order. */
+  List<Component> binders() {
+    List<Component> known = binders;
+    if (known == null) {
+      known =
+          components.stream()
+              .filter(each -> each.units() > 0 && each.binds().odds().high() > 0)
+              .toList();
+      binders = known;
+    }
+    return known;
   }
 
   /** Number of the component of this INCI name, or -1. */

@@ -15,7 +15,6 @@ final class Shared<T> extends Computable {
   private final Function<T> function;
 
   Shared(Function<T> function) {
-    super(true);
     this.function = function;
   }
 

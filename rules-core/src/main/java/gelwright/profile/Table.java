@@ -1,72 +1,56 @@
 package gelwright.profile;
 
 import java.util.Arrays;
-import java.util.HashMap;
-import java.util.Map;
+import java.util.IdentityHashMap;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 
-/**
- * What is known of what is computed, by item. It is asked thousands of times in a review, so what
- * has a place is found by it and not by a search.
- */
+/** What is known of what is computed, by item. */
 final class Table<T> {
-  private static final @Nullable Object[] NO_ITEMS = {};
+  private final IdentityHashMap<Computable, @Nullable Object[]> known;
 
-  private @Nullable Object[][] byPlace = {};
-  private final Map<Computable, @Nullable Object[]> elsewhere = new HashMap<>(0);
+  /**
+   * An empty table.
+   *
+   * @param usual how much is computed in a usual formula
+   */
+  Table(int usual) {
+    known = new IdentityHashMap<>(usual);
+  }
 
   /** What is known, or null. */
   @SuppressWarnings("unchecked") // only put() puts in
   @Nullable T get(Computable what, int item) {
-    int place = what.place();
-    @Nullable Object[] items =
-        place == Computable.NOWHERE
-            ? elsewhere.getOrDefault(what, NO_ITEMS)
-            : place < byPlace.length ? byPlace[place] : NO_ITEMS;
-    return item < items.length ? (T) items[item] : null;
+    @Nullable Object[] items = known.get(what);
+    return items != null && item < items.length ? (T) items[item] : null;
   }
 
   void put(Computable what, int item, T value) {
-    int place = what.place();
-    if (place == Computable.NOWHERE) {
-      elsewhere.put(what, with(elsewhere.getOrDefault(what, NO_ITEMS), item, value));
-      return;
+    @Nullable Object[] items = known.get(what);
+    if (items == null || item >= items.length) {
+      items =
+          items == null
+              ? new @Nullable Object[item + 1]
+              : Arrays.copyOf(items, items.length + item + 1);
+      known.put(what, items);
     }
-    if (place >= byPlace.length) {
-      int before = byPlace.length;
-      byPlace = Arrays.copyOf(byPlace, Math.max(Computable.places(), place + 1));
-      Arrays.fill(byPlace, before, byPlace.length, NO_ITEMS);
-    }
-    byPlace[place] = with(byPlace[place], item, value);
-  }
-
-  private static @Nullable Object[] with(@Nullable Object[] items, int item, Object value) {
-    @Nullable Object[] wide =
-        item < items.length ? items : Arrays.copyOf(items, items.length + item + 1);
-    wide[item] = value;
-    return wide;
+    items[item] = value;
   }
 
   /** A copy with what is to be kept. */
-  Table<T> keeping(Predicate<T> keep) {
-    Table<T> copy = new Table<>();
-    copy.byPlace = new @Nullable Object[byPlace.length][];
-    for (int place = 0; place < byPlace.length; place++) {
-      copy.byPlace[place] = keeping(byPlace[place], keep);
-    }
-    elsewhere.forEach((what, items) -> copy.elsewhere.put(what, keeping(items, keep)));
-    return copy;
-  }
-
   @SuppressWarnings("unchecked") // only put() puts in
-  private static <T> @Nullable Object[] keeping(@Nullable Object[] items, Predicate<T> keep) {
-    @Nullable Object[] kept = items.clone();
-    for (int i = 0; i < kept.length; i++) {
-      if (kept[i] != null && !keep.test((T) kept[i])) {
-        kept[i] = null;
-      }
-    }
-    return kept;
+  Table<T> keeping(Predicate<T> keep) {
+    Table<T> copy = new Table<>(known.size());
+    known.forEach(
+        (what, items) -> {
+          @Nullable Object[] kept = items.clone();
+          for (int i = 0; i < kept.length; i++) {
+            if (kept[i] != null && !keep.test((T) kept[i])) {
+              kept[i] = null;
+            }
+          }
+          copy.known.put(what, kept);
+        });
+    return copy;
   }
 }

@@ -221,10 +221,11 @@ final class WaterProperties {
   private static AcidBase.Equilibrium bring(World world) {
     Reading pH = world.of(AcidityProperties.PH);
     double middle = (pH.low() + pH.high()) / 2;
-    return AcidBase.solve(
-        AcidBase.Mixture.of(closed(AcidityProperties.solution(world), middle)),
-        AcidBase.Options.STANDARD,
-        middle);
+    AcidBase.Mixture mixture = AcidBase.Mixture.of(AcidityProperties.solution(world).species);
+    AcidBase.Equilibrium near = world.inLikely(AT_PRODUCT_PH, 0);
+    return near == null
+        ? AcidBase.heldAt(mixture, AcidBase.Options.STANDARD, middle)
+        : AcidBase.heldAt(mixture, AcidBase.Options.STANDARD, middle, near);
   }
 
   private static Reading buffer(World world) {

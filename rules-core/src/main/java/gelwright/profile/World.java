@@ -31,6 +31,8 @@ final class World {
   // Doubts, sources and what is computed are numbered as they turn up, so that what a property
   // rests on is a set of bits, and a shifted world is a list of values beside those of the likely
   // one. Of doubts of one name a property keeps the one it met first.
+  private static final int USUALLY_COMPUTED = 200;
+
   private final Model model;
   private final @Nullable World likely;
   private final @Nullable NumberedDoubt shifted;
@@ -38,8 +40,9 @@ final class World {
   private final double deviations;
   // Where every doubt stands at once, by name, or null in the worlds that shift none or one.
   private final @Nullable Map<String, Double> everywhere;
-  // What the likely world, or a draw, has computed.
-  private Table<Node> computed = new Table<>();
+  // What the likely world, or a draw, has computed; a shifted world has values beside those of the
+  // likely one.
+  private Table<Node> computed;
   private int nodes;
   // What a shifted world has computed, by the number of its node.
   private @Nullable Object[] values = {};
@@ -173,6 +176,8 @@ final class World {
     this.shiftedNumber = shifted == null ? -1 : shifted.number();
     this.deviations = deviations;
     this.everywhere = everywhere;
+    this.computed =
+        likely != null && shifted != null ? likely.computed : new Table<>(USUALLY_COMPUTED);
     boolean records = likely == null;
     this.doubts = records ? new HashMap<>() : Map.of();
     this.sourceNumbers = records ? new HashMap<>() : Map.of();
@@ -241,6 +246,16 @@ final class World {
   @SuppressWarnings("unchecked") // a node's value is what its computable makes
   <T> T of(Shared<T> shared, int item) {
     return (T) used(shared, item);
+  }
+
+  /**
+   * What something came to in the likely world, if this is another one and it has come to it there:
+   * near to what it comes to here, and so a place to start from. Nothing rests on it.
+   */
+  @SuppressWarnings("unchecked") // a node's value is what its computable makes
+  <T> @Nullable T inLikely(Shared<T> shared, int item) {
+    Node node = likely == null ? null : likely.computed.get(shared, item);
+    return node == null ? null : (T) node.value;
   }
 
   /** A property with what it rests on, asked of the likely world from outside. */

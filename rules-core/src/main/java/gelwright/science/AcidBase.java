@@ -341,7 +341,7 @@ public final class AcidBase {
           topCharge[w] = weakSpecies.chargeOfFullyProtonated();
           int steps = weakSpecies.pKa().size();
           for (int k = 0; k < steps; k++) {
-            tenToMinusPKa[start[w] + k] = Math.pow(10, -weakSpecies.pKa().get(k));
+            tenToMinusPKa[start[w] + k] = Math.exp(-LN10 * weakSpecies.pKa().get(k));
           }
           start[w + 1] = start[w] + steps;
           int z = Math.max(Math.abs(topCharge[w]), Math.abs(topCharge[w] - steps));
@@ -425,19 +425,13 @@ public final class AcidBase {
    * @param chargeResidual what is left of the charge balance, mol/kg
    * @param activitiesOutOfRange whether activities were asked for at an ionic strength above {@link
    *     #DAVIES_LIMIT}
-   * @param states one for each species, in the order of the mixture
    */
   public record Equilibrium(
       double pH,
       double ionicStrength,
       double bufferCapacity,
       double chargeResidual,
-      boolean activitiesOutOfRange,
-      List<State> states) {
-    public Equilibrium {
-      states = List.copyOf(states);
-    }
-  }
+      boolean activitiesOutOfRange) {}
 
   /** Answer to "how much of this adjuster?". */
   public sealed interface Adjustment permits Amount, Impossible {}
@@ -446,9 +440,11 @@ public final class AcidBase {
    * It takes this much.
    *
    * @param molality of the adjuster, mol per kg of water
+   * @param ionicStrength as in {@link Equilibrium}, after the addition
    * @param activitiesOutOfRange as in {@link Equilibrium}, after the addition
    */
-  public record Amount(double molality, boolean activitiesOutOfRange) implements Adjustment {}
+  public record Amount(double molality, double ionicStrength, boolean activitiesOutOfRange)
+      implements Adjustment {}
 
   /** Why an adjuster cannot do it. */
   public enum Obstacle {
@@ -484,15 +480,50 @@ public final class AcidBase {
   public static Equilibrium solve(Mixture mixture, Options options, double guess) {
     Require.finite(guess, "guess");
     Solver solver = new Solver(mixture, options);
-    solver.solve(guess);
-    List<State> states = solver.states();
-    return new Equilibrium(
-        solver.pH,
-        solver.ionicStrength,
-        solver.slopeNegative - solver.slopePositive,
-        solver.positive - solver.negative,
-        options.activities() && solver.ionicStrength > DAVIES_LIMIT,
-        states);
+    solver.solve(guess, 0);
+    return solver.equilibrium();
+  }
+
+  /** The same, starting from the equilibrium of a mixture that differs little. */
+  public static Equilibrium solve(Mixture mixture, Options options, Equilibrium near) {
+    Solver solver = new Solver(mixture, options);
+    solver.solve(near.pH(), near.ionicStrength());
+    return solver.equilibrium();
+  }
+
+  /**
+   * The mixture held at a pH by as much of a monovalent strong ion as that takes, whatever was used
+   * for it in truth.
+   *
+   * @param pH any finite number
+   */
+  public static Equilibrium heldAt(Mixture mixture, Options options, double pH) {
+    return heldAt(mixture, options, pH, 0);
+  }
+
+  /**
+   * The same, starting from the equilibrium of a mixture that differs little; the answer is the same
+   * but for rounding.
+   */
+  public static Equilibrium heldAt(
+      Mixture mixture, Options options, double pH, Equilibrium near) {
+    return heldAt(mixture, options, pH, near.ionicStrength());
+  }
+
+  private static Equilibrium heldAt(
+      Mixture mixture, Options options, double pH, double ionicStrength) {
+    Require.finite(pH, "pH");
+    Solver solver = new Solver(mixture, options);
+    solver.settleIonicStrength(pH, ionicStrength, true);
+    return solver.equilibrium();
+  }
+
+  /** The forms of each species at an equilibrium of the mixture, in its order. */
+  public static List<State> states(Mixture mixture, Options options, Equilibrium at) {
+    Solver solver = new Solver(mixture, options);
+    solver.setIonicStrength(at.ionicStrength());
+    solver.pH = at.pH();
+    return List.copyOf(solver.states());
   }
 
   /**
@@ -502,7 +533,7 @@ public final class AcidBase {
   public static double netCharge(Mixture mixture, Options options, double pH) {
     Require.finite(pH, "pH");
     Solver solver = new Solver(mixture, options);
-    solver.settleIonicStrength(pH);
+    solver.settleIonicStrength(pH, 0, false);
     return solver.positive - solver.negative;
   }
 
@@ -520,6 +551,20 @@ public final class AcidBase {
       List<? extends Species> adjuster,
       double most,
       Options options) {
+    return amountToReach(targetPH, mixture, adjuster, most, options, 0);
+  }
+
+  /**
+   * The same, starting from an ionic strength, mol/kg, that the answer may have; it is the same but
+   * for rounding.
+   */
+  public static Adjustment amountToReach(
+      double targetPH,
+      Mixture mixture,
+      List<? extends Species> adjuster,
+      double most,
+      Options options,
+      double guess) {
     if (!(targetPH >= -1 && targetPH <= 15)) {
       throw new IllegalArgumentException("targetPH: outside −1 to 15: " + targetPH);
     }
@@ -528,7 +573,7 @@ public final class AcidBase {
     }
     Solver base = new Solver(mixture, options);
     Solver each = new Solver(Mixture.of(adjuster), options);
-    double ionic = 0;
+    double ionic = guess;
     double amount = 0;
     double low = 0;
     double high = Double.POSITIVE_INFINITY;
@@ -575,7 +620,7 @@ public final class AcidBase {
       return new Impossible(
           Obstacle.OUT_OF_REACH, "It would take more than the largest amount allowed.");
     }
-    return new Amount(amount, options.activities() && ionic > DAVIES_LIMIT);
+    return new Amount(amount, ionic, options.activities() && ionic > DAVIES_LIMIT);
   }
 
   /**
@@ -673,8 +718,8 @@ public final class AcidBase {
         return;
       }
       double ah = DEBYE_HUCKEL_A * davies(ionic);
-      gammaOne = Math.pow(10, -ah);
-      double square = Math.pow(10, 2 * ah);
+      gammaOne = Math.exp(-LN10 * ah);
+      double square = 1 / (gammaOne * gammaOne);
       // powers[j + MAX_CHARGE] = 10^(A h (1 − 2 j)): falls by the square for each charge upward.
       powers[MAX_CHARGE] = 1 / gammaOne;
       for (int j = 1; j <= farthestCharge; j++) {
@@ -749,12 +794,14 @@ public final class AcidBase {
             sumIonic *= scale;
           }
         }
-        double meanLost = sumLost / sum;
-        plus += m * (sumPlus / sum);
-        minus += m * (sumMinus / sum);
-        plusSlope += LN10 * m * (sumPlusLost - sumPlus * meanLost) / sum;
-        minusSlope += LN10 * m * (sumMinusLost - sumMinus * meanLost) / sum;
-        ionic += m * (sumIonic / sum);
+        double each = 1 / sum;
+        double meanLost = sumLost * each;
+        double scaled = m * each;
+        plus += scaled * sumPlus;
+        minus += scaled * sumMinus;
+        plusSlope += LN10 * scaled * (sumPlusLost - sumPlus * meanLost);
+        minusSlope += LN10 * scaled * (sumMinusLost - sumMinus * meanLost);
+        ionic += scaled * sumIonic;
       }
       double onPolymer = 0;
       for (int i = 0; i < mixture.polyAmount.length; i++) {
@@ -777,14 +824,23 @@ public final class AcidBase {
       return 0.5 * ionicSum;
     }
 
-    void solve(double guess) {
+    Equilibrium equilibrium() {
+      return new Equilibrium(
+          pH,
+          ionicStrength,
+          slopeNegative - slopePositive,
+          positive - negative,
+          activities && ionicStrength > DAVIES_LIMIT);
+    }
+
+    void solve(double guess, double ionicGuess) {
       pH = guess;
       if (!activities) {
         findPH();
         ionicStrength = freeIonicStrength();
         return;
       }
-      double ionic = 0;
+      double ionic = ionicGuess;
       double low = 0;
       double high = Double.POSITIVE_INFINITY;
       double lastIonic = Double.NaN;
@@ -840,10 +896,14 @@ public final class AcidBase {
       pH = x;
     }
 
-    /** At a given pH, the ionic strength that agrees with itself. */
-    void settleIonicStrength(double atPH) {
+    /**
+     * At a given pH, the ionic strength that agrees with itself.
+     *
+     * @param held whether a strong ion makes up for the charge that is left over
+     */
+    void settleIonicStrength(double atPH, double ionicGuess, boolean held) {
       pH = atPH;
-      double ionic = 0;
+      double ionic = ionicGuess;
       double low = 0;
       double high = Double.POSITIVE_INFINITY;
       double lastIonic = Double.NaN;
@@ -851,9 +911,16 @@ public final class AcidBase {
       for (int i = 0; i < MAX_OUTER; i++) {
         setIonicStrength(ionic);
         evaluate(atPH);
+        if (held) {
+          hold();
+        }
         double next = freeIonicStrength();
+        if (!activities) {
+          ionicStrength = next;
+          break;
+        }
         double excess = next - ionic;
-        if (!activities || Math.abs(excess) <= 1e-15 + 1e-13 * ionic) {
+        if (Math.abs(excess) <= 1e-15 + 1e-13 * ionic) {
           break;
         }
         if (excess > 0) {
@@ -865,6 +932,17 @@ public final class AcidBase {
         lastIonic = ionic;
         lastExcess = excess;
         ionic = withinBracket(candidate, next, low, high);
+      }
+    }
+
+    /** Adds the strong ion that balances the charge. */
+    private void hold() {
+      double charge = positive - negative;
+      if (charge > 0) {
+        negative += charge;
+        ionicSum += 2 * charge;
+      } else {
+        positive -= charge; // of charge +1: z (z − 1) = 0
       }
     }
 
