@@ -133,7 +133,14 @@ final class HeadroomSearch {
   private Map<Concern, Outcome> outcomes(Profile facts) {
     Patience.check();
     Map<Concern, Outcome> outcomes = new HashMap<>();
-    reviewer.concerns(facts).forEach((concern, judged) -> outcomes.put(concern, judged.outcome()));
+    reviewer
+        .concerns(facts)
+        .forEach(
+            (concern, judged) -> {
+              if (!RemedySearch.isDuty(judged)) {
+                outcomes.put(concern, judged.outcome());
+              }
+            });
     return outcomes;
   }
 }
