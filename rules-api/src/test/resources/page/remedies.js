@@ -32,6 +32,7 @@ window.fetch = async (path, options = {}) => {
               { rule: "suspension.grains-at-risk", subject: { particle: "Pumice" } },
             ],
             raises: [],
+            brings: [{ rule: "caution.strong-acid", subject: { formula: review.formula } }],
           },
         ];
       } else if (finding.outcome !== "unknown") {
@@ -46,6 +47,7 @@ window.fetch = async (path, options = {}) => {
         unit: "%",
         lower: {
           free: 0.202,
+          gap: 0.03,
           at: 0.2,
           rule: "texture.gum-outside-its-range",
           subject: { gum: "Xanthan Gum" },
@@ -53,7 +55,7 @@ window.fetch = async (path, options = {}) => {
           to: "breaks",
           others: 0,
         },
-        upper: { free: 2, open: true },
+        upper: { free: 2, gap: 0.5, open: true },
       },
     ];
     return json(review);

@@ -102,6 +102,7 @@ public final class HeadroomReport {
       throws IOException {
     json.writeObjectFieldStart(name);
     exact(json, "free", side.free());
+    exact(json, "gap", side.gap());
     if (side.change().isEmpty()) {
       json.writeBooleanField("open", true);
     } else {

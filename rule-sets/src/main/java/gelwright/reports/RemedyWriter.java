@@ -57,6 +57,7 @@ final class RemedyWriter {
     json.writeEndArray();
     concerns(json, "clears", remedy.clears());
     concerns(json, "raises", remedy.raises());
+    concerns(json, "brings", remedy.brings());
     json.writeEndObject();
   }
 

@@ -31,10 +31,14 @@ public final class BundledRuleSets {
             library.ruleSets(),
             Profile.vocabulary(),
             library.catalogue().sources().stream().map(Source::id).collect(Collectors.toSet()));
-    List<Problem> problems = compilation.problems();
     return compilation
         .book()
-        .map(book -> Read.ok(new Knowledge(library.catalogue(), book)))
-        .orElseGet(() -> Read.failed(problems));
+        .map(book -> sound(new Knowledge(library.catalogue(), book)))
+        .orElseGet(() -> Read.failed(compilation.problems()));
+  }
+
+  private static Read<Knowledge> sound(Knowledge knowledge) {
+    List<Problem> problems = knowledge.problems();
+    return problems.isEmpty() ? Read.ok(knowledge) : Read.failed(problems);
   }
 }

@@ -41,6 +41,7 @@ public final class OwnSheets {
             problem ->
                 !readable.told().contains(new RuleMapping.Told(problem.place(), problem.code())))
         .forEach(all::add);
+    all.addAll(new Knowledge(readable.library().catalogue(), compiled.book()).problems());
     this.problems = all.stream().distinct().sorted(Problem.IN_ORDER).toList();
   }
 

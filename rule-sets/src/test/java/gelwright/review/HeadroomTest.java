@@ -17,6 +17,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Named;
@@ -26,6 +27,11 @@ import org.junit.jupiter.params.provider.MethodSource;
 @DisplayName("headroom")
 final class HeadroomTest {
   private static final LocalDate ON = LocalDate.of(2026, 11, 25);
+  private static final Map<String, List<Headroom>> FOUND = new HashMap<>();
+
+  /** Values tried in between on each side. */
+  private static final int BETWEEN = 3;
+
   private static final Reviewer REVIEWER = Reviewer.using(BundledRuleSets.load());
 
   static Stream<Named<Formula>> examples() {
@@ -39,7 +45,7 @@ final class HeadroomTest {
     Map<Concern, Outcome> now = outcomes(formula);
     List<String> faults = new ArrayList<>();
     int bounds = 0;
-    for (Headroom each : REVIEWER.headroom(formula, ON)) {
+    for (Headroom each : headroom(formula)) {
       for (Headroom.Side side : List.of(each.down(), each.up())) {
         String about = each.what().text() + " at " + side.free();
         if (!outcomes(at(formula, each, side.free())).equals(now)) {
@@ -63,6 +69,44 @@ final class HeadroomTest {
     }
     assertEquals(List.of(), faults);
     assertTrue(bounds >= 10, "bounds: " + bounds);
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @MethodSource("examples")
+  @DisplayName("in between too no outcome changes, and the gap that is told is not too small")
+  void inBetween(Formula formula) {
+    Random random = new Random(20261129);
+    Map<Concern, Outcome> now = outcomes(formula);
+    List<String> faults = new ArrayList<>();
+    int tried = 0;
+    for (Headroom each : headroom(formula)) {
+      for (Headroom.Side side : List.of(each.down(), each.up())) {
+        String about = each.what().text() + " to " + side.free();
+        double way = side.free().value() - each.now().value();
+        double gap = side.gap().value();
+        if (gap > Math.abs(way) + 1e-9 || (way != 0) != (gap > 0)) {
+          faults.add(about + ": gap of " + side.gap());
+        }
+        for (int i = 0; i < BETWEEN; i++) {
+          double steps = Math.rint(random.nextDouble() * way / each.grid().value());
+          if (steps == 0) {
+            continue;
+          }
+          tried++;
+          Quantity value =
+              Quantity.of(each.now().value() + steps * each.grid().value(), each.now().unit());
+          if (!outcomes(at(formula, each, value)).equals(now)) {
+            faults.add(about + ": an outcome has changed at " + value);
+          }
+        }
+      }
+    }
+    assertEquals(List.of(), faults);
+    assertTrue(tried >= 20, "tried: " + tried);
+  }
+
+  private static List<Headroom> headroom(Formula formula) {
+    return FOUND.computeIfAbsent(formula.name(), name -> REVIEWER.headroom(formula, ON));
   }
 
   private static Map<Concern, Outcome> outcomes(Formula formula) {

@@ -153,6 +153,14 @@ final class AppliedRemediesTest {
         assertTrue(there, () -> "not raised: " + raises + "\n" + changed);
       }
     }
+    for (Concern brings : offer.remedy().brings()) {
+      assertTrue(
+          after.duties().stream()
+              .anyMatch(
+                  each ->
+                      each.rule().equals(brings.rule()) && each.subject().equals(brings.subject())),
+          () -> "not brought: " + brings + "\n" + changed);
+    }
   }
 
   @Test

@@ -298,6 +298,8 @@ function oneRemedy(finding, remedy, index, actions) {
     remedy.clears?.length > 1 && el("p", { class: "aside" }, `Puts right: ${rules(remedy.clears)}.`),
     remedy.raises?.length > 0 &&
       el("p", { class: "aside raises" }, mark("warning"), ` But raises: ${rules(remedy.raises)}.`),
+    remedy.brings?.length > 0 &&
+      el("p", { class: "aside brings" }, mark("note"), ` Brings duties: ${rules(remedy.brings)}.`),
     actions.canEdit && remedy.edits?.length > 0
       ? el(
           "p",

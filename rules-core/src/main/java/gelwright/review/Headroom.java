@@ -59,12 +59,15 @@ public record Headroom(What what, Quantity now, Quantity grid, Side down, Side u
    * One way it can move.
    *
    * @param free the last value at which no rule has changed
+   * @param gap the widest gap between two neighbouring values that were looked at on the way there,
+   *     0 where there is no way: a rule that changes and changes back within it is not seen
    * @param change the first value at which one has, and which; empty where none has as far as was
    *     looked, which is {@code free}
    */
-  public record Side(Quantity free, Optional<Change> change) {
+  public record Side(Quantity free, Quantity gap, Optional<Change> change) {
     public Side {
       requireNonNull(free, "free");
+      requireNonNull(gap, "gap");
       requireNonNull(change, "change");
     }
   }

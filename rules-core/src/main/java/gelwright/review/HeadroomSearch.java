@@ -13,14 +13,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
 
 /** Looks how far each number of a formula can move. */
 final class HeadroomSearch {
   // Each number is moved away from where it stands, in steps that grow by half of the way come,
   // until the outcome of any rule for any subject is another than now; then the way between the
   // last step without a change and this one is halved until they are neighbours on the grid. What
-  // changes and changes back within one of the growing steps is not seen; the first such step is a
-  // fiftieth of the number. Between "holds" and "does not apply" there is no change.
+  // changes and changes back within one of the growing steps is not seen, and each side tells how
+  // wide the widest was; the first is a fiftieth of the number. To look at the middle of each step
+  // too costs as much again and finds nothing: a test tries values in between. Between "holds" and
+  // "does not apply" there is no change, and a duty that begins is none.
 
   /** First step, as a part of the number. */
   private static final int FIRST = 50;
@@ -53,9 +57,11 @@ final class HeadroomSearch {
 
   private Headroom.Side side(Levers.Movable movable, Optional<Knob> way) {
     if (way.isEmpty() || way.get().most() < 1) {
-      return new Headroom.Side(movable.now(), Optional.empty());
+      return new Headroom.Side(
+          movable.now(), Quantity.of(0, movable.now().unit()), Optional.empty());
     }
     Knob knob = way.get();
+    SortedSet<Long> looked = new TreeSet<>();
     long most = knob.most();
     long free = 0;
     long first = Math.max(1, (long) (movable.stepsFromNothing() / FIRST));
@@ -63,11 +69,13 @@ final class HeadroomSearch {
     while (true) {
       Map<Concern, Outcome> then = outcomes(profile.with(changed(knob, steps)));
       if (!then.equals(now)) {
-        return halved(movable, knob, free, steps, then);
+        return halved(movable, knob, free, steps, then, looked);
       }
+      looked.add(steps);
       free = steps;
       if (steps == most) {
-        return new Headroom.Side(movable.at(knob, most), Optional.empty());
+        return new Headroom.Side(
+            movable.at(knob, most), gap(movable, knob, looked), Optional.empty());
       }
       steps = Math.min(most, steps + Math.max(1, steps / 2));
     }
@@ -78,7 +86,8 @@ final class HeadroomSearch {
       Knob knob,
       long free,
       long changed,
-      Map<Concern, Outcome> outcomesThere) {
+      Map<Concern, Outcome> outcomesThere,
+      SortedSet<Long> looked) {
     long low = free;
     long high = changed;
     Map<Concern, Outcome> there = outcomesThere;
@@ -86,6 +95,7 @@ final class HeadroomSearch {
       long middle = low + (high - low) / 2;
       Map<Concern, Outcome> then = outcomes(profile.with(changed(knob, middle)));
       if (then.equals(now)) {
+        looked.add(middle);
         low = middle;
       } else {
         high = middle;
@@ -93,7 +103,19 @@ final class HeadroomSearch {
       }
     }
     Quantity last = low == 0 ? movable.now() : movable.at(knob, low);
-    return new Headroom.Side(last, Optional.of(change(movable.at(knob, high), there)));
+    return new Headroom.Side(
+        last, gap(movable, knob, looked), Optional.of(change(movable.at(knob, high), there)));
+  }
+
+  private static Quantity gap(Levers.Movable movable, Knob knob, SortedSet<Long> looked) {
+    double before = movable.now().value();
+    double widest = 0;
+    for (long steps : looked) {
+      double value = movable.at(knob, steps).value();
+      widest = Math.max(widest, Math.abs(value - before));
+      before = value;
+    }
+    return Quantity.of(widest, movable.now().unit());
   }
 
   private Headroom.Change change(Quantity at, Map<Concern, Outcome> then) {
@@ -133,7 +155,14 @@ final class HeadroomSearch {
   private Map<Concern, Outcome> outcomes(Profile facts) {
     Patience.check();
     Map<Concern, Outcome> outcomes = new HashMap<>();
-    reviewer.concerns(facts).forEach((concern, judged) -> outcomes.put(concern, judged.outcome()));
+    reviewer
+        .concerns(facts)
+        .forEach(
+            (concern, judged) -> {
+              if (!RemedySearch.isDuty(judged)) {
+                outcomes.put(concern, judged.outcome());
+              }
+            });
     return outcomes;
   }
 }

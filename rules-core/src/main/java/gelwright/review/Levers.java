@@ -34,28 +34,6 @@ final class Levers {
 
   private static final int MOST_NEW = 4;
 
-  /** What one ingredient can do for another; an active is what a product is made for. */
-  private static final Set<String> DOES_THE_WORK_OF_ANOTHER =
-      Set.of(
-          "gum",
-          "preservative",
-          "surfactant",
-          "solubiliser",
-          "emulsifier",
-          "chelator",
-          "antioxidant",
-          "humectant",
-          "oil",
-          "acid",
-          "base",
-          "buffer",
-          "film-former");
-
-  /** What is added to a recipe that has nothing to adjust the pH with. Common practice. */
-  private static final String ACID = "Citric Acid";
-
-  private static final String LYE = "Sodium Hydroxide";
-
   /**
    * Where the search for a pH begins when neither the recipe nor the brief gives one; it is told to
    * nobody. Common practice, no source: skin is about there.
@@ -66,6 +44,7 @@ final class Levers {
   private final Catalogue catalogue;
   private final RuleBook rules;
   private final Profile profile;
+  private final RemedyTables tables;
   private final Optional<Water> water;
   private final Share grid;
 
@@ -84,6 +63,7 @@ final class Levers {
     this.formula = profile.formula();
     this.catalogue = knowledge.catalogue();
     this.rules = knowledge.rules();
+    this.tables = RemedyTables.of(knowledge);
     this.water = Water.of(formula, catalogue);
     this.grid = Grid.share(formula);
   }
@@ -162,17 +142,15 @@ final class Levers {
                 up));
       }
     }
-    List<Knob> pH = pH(true);
     // How far a pH can move that nobody knows is not known either.
-    Optional<Double> now = pH.isEmpty() ? Optional.<Double>empty() : ((Knobs.PH) pH.get(0)).now();
-    if (now.isPresent()) {
+    if (pHNow().isPresent()) {
       all.add(
           new Movable(
               new Headroom.What.PH(),
-              Quantity.of(now.get(), Unit.PH),
+              Quantity.of(pHNow().get(), Unit.PH),
               Quantity.of(Grid.PH, Unit.PH),
-              Optional.of(pH.get(0)),
-              Optional.of(pH.get(1))));
+              pH(false, true).stream().findFirst(),
+              pH(true, true).stream().findFirst()));
     }
     for (List<Integer> plateau : plateaus()) {
       int first = plateau.get(0);
@@ -418,7 +396,7 @@ final class Levers {
 
   private void change(CompiledRule rule, Subject subject, String what, Found found) {
     switch (what) {
-      case "pH" -> pH(rule.inputs().contains("product.pH-from")).forEach(k -> add(found, k));
+      case "pH" -> pH(rule, found);
       case "product.dispensing" ->
           promise(Edit.Promise.DISPENSING, formula.brief().dispensing(), found);
       case "product.texture" -> promise(Edit.Promise.TEXTURE, formula.brief().texture(), found);
@@ -438,33 +416,72 @@ final class Levers {
     }
   }
 
-  private List<Knob> pH(boolean keepPromise) {
-    if (formula.measured().stream().anyMatch(each -> each.what().equals("pH"))) {
+  private void pH(CompiledRule rule, Found found) {
+    boolean aboutThePromise = rule.inputs().contains("product.pH-from");
+    for (boolean up : List.of(false, true)) {
+      if (aboutThePromise && formula.method().isEmpty() && aim().isPresent()) {
+        // Without a procedure the pH is adjusted to what is promised; to move it would move that.
+        if (pHNow().isEmpty() || up == aim().get() > pHNow().get()) {
+          adjusters(up)
+              .forEach(each -> found.choices().add(new Choice(List.of(each), Effort.INGREDIENT)));
+        }
+      } else {
+        pH(up, aboutThePromise).forEach(knob -> add(found, knob));
+      }
+    }
+  }
+
+  private Optional<Double> pHNow() {
+    Bounded pH = profile.value("water-phase.pH");
+    return pH.isKnown() && !isMeasured()
+        ? Optional.of(pH.atLeast().likely())
+        : Optional.<Double>empty();
+  }
+
+  private Optional<Double> aim() {
+    return formula.brief().pH().map(span -> (span.from() + span.to()) / 2);
+  }
+
+  private boolean isMeasured() {
+    return formula.measured().stream().anyMatch(each -> each.what().equals("pH"));
+  }
+
+  private boolean isAdjusted() {
+    return formula.method().stream().anyMatch(step -> step.action() == Step.Action.ADJUST_PH)
+        || formula.lines().stream().anyMatch(line -> line.amount() instanceof Amount.ToPH);
+  }
+
+  private List<Edit.Addition> adjusters(boolean up) {
+    if (isAdjusted() || isMeasured()) {
       return List.of();
     }
-    Bounded pH = profile.value("water-phase.pH");
-    Optional<Double> now =
-        pH.isKnown() ? Optional.of(pH.atLeast().likely()) : Optional.<Double>empty();
-    Optional<Double> aim = formula.brief().pH().map(span -> (span.from() + span.to()) / 2);
-    double start = now.or(() -> aim).orElse(FROM_PH);
-    boolean adjusted =
-        formula.method().stream().anyMatch(step -> step.action() == Step.Action.ADJUST_PH)
-            || formula.lines().stream().anyMatch(line -> line.amount() instanceof Amount.ToPH);
-    List<Knob> knobs = new ArrayList<>();
-    for (boolean up : List.of(false, true)) {
-      Optional<Edit.Addition> adjuster =
-          adjusted
-              ? Optional.empty()
-              : Optional.of(
-                  new Edit.Addition(
-                      formula.lines().size(),
-                      Knobs.newPhase(formula),
-                      up ? LYE : ACID,
-                      new Amount.ToPH()));
-      long tenths = up ? (long) Math.floor(start * 10 + 1e-9) : (long) Math.ceil(start * 10 - 1e-9);
-      knobs.add(new Knobs.PH(formula, now, tenths, up, adjuster, keepPromise));
+    return (up ? tables.bases() : tables.acids())
+        .stream()
+            .map(
+                each ->
+                    new Edit.Addition(
+                        formula.lines().size(),
+                        Knobs.newPhase(formula),
+                        inci(each),
+                        new Amount.ToPH()))
+            .toList();
+  }
+
+  /** The pH one way, once for each of the adjusters that could take it there, in their order. */
+  private List<Knob> pH(boolean up, boolean keepPromise) {
+    if (isMeasured()) {
+      return List.of();
     }
-    return knobs;
+    Optional<Double> now = pHNow();
+    double start = now.or(this::aim).orElse(FROM_PH);
+    long tenths = up ? (long) Math.floor(start * 10 + 1e-9) : (long) Math.ceil(start * 10 - 1e-9);
+    List<Optional<Edit.Addition>> adjusters =
+        isAdjusted()
+            ? List.of(Optional.empty())
+            : adjusters(up).stream().map(Optional::of).toList();
+    return adjusters.stream()
+        .<Knob>map(each -> new Knobs.PH(formula, now, tenths, up, each, keepPromise))
+        .toList();
   }
 
   private static void promise(Edit.Promise promise, Optional<String> now, Found found) {
@@ -566,11 +583,11 @@ final class Levers {
             : any
                 ? ingredient.get().functions().toOptional().stream()
                     .flatMap(Set::stream)
-                    .filter(DOES_THE_WORK_OF_ANOTHER::contains)
+                    .filter(tables.replaceable()::contains)
                     .sorted()
                     .limit(2)
                     .toList()
-                : DOES_THE_WORK_OF_ANOTHER.contains(kind) ? List.of(kind) : List.of();
+                : tables.replaceable().contains(kind) ? List.of(kind) : List.of();
     int count = 0;
     for (String function : functions) {
       for (Ingredient candidate : alike(ingredient, function)) {

@@ -10,7 +10,8 @@ import java.util.Optional;
  *
  * @param rule full id of the rule
  * @param subject what the finding is about
- * @param offers the best first: fewest new findings, then the smallest change
+ * @param offers the best first: fewest new errors, then fewest new findings and duties, then the
+ *     smallest change
  * @param none why there is no offer; empty where there is one
  */
 public record Remedies(String rule, Subject subject, List<Remedy> offers, Optional<String> none) {

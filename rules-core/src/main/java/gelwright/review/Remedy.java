@@ -17,6 +17,7 @@ import java.util.stream.Collectors;
  * @param measure what measurement would settle it, where the odds do not reach the aim
  * @param clears what is in trouble now and no longer then
  * @param raises what is in trouble or open then and was not, or breaks then and was borderline
+ * @param brings duties that apply or may apply then and do not now
  */
 public record Remedy(
     List<Edit> edits,
@@ -24,7 +25,8 @@ public record Remedy(
     boolean reaches,
     Optional<String> measure,
     List<Concern> clears,
-    List<Concern> raises) {
+    List<Concern> raises,
+    List<Concern> brings) {
   /** The odds a remedy has to reach: four in five. Engine value, common practice, no source. */
   public static final double AIM = 0.8;
 
@@ -32,6 +34,7 @@ public record Remedy(
     edits = List.copyOf(edits);
     clears = List.copyOf(clears);
     raises = List.copyOf(raises);
+    brings = List.copyOf(brings);
     if (edits.isEmpty()) {
       throw new IllegalArgumentException("edits are empty: a remedy changes something");
     }

@@ -1,9 +1,12 @@
 package gelwright.review;
 
+import static java.util.Objects.requireNonNull;
+
 import gelwright.formula.Edit;
 import gelwright.formula.Formula;
 import gelwright.profile.Profile;
 import gelwright.rule.CompiledRule;
+import gelwright.rule.Severity;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -12,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 
 /** Looks for what puts the findings of one formula right. */
@@ -189,13 +193,18 @@ final class RemedySearch {
   // What the subject is called in the changed formula: a step may have another number, and what is
   // asked of an ingredient is asked of the one in its place.
   private Subject then(List<Edit> edits, Subject subject) {
+    return inPlaceOf(edits, subject)
+        .orElseGet(() -> Steps.of(profile.formula(), edits).then(subject));
+  }
+
+  private Optional<Subject> inPlaceOf(List<Edit> edits, Subject subject) {
     for (Edit edit : edits) {
       if (edit instanceof Edit.Substitution each
           && levers.inci(each.ingredient()).equals(subject.name())) {
-        return new Subject(subject.kind(), levers.inci(each.with()));
+        return Optional.of(new Subject(subject.kind(), levers.inci(each.with())));
       }
     }
-    return Steps.of(profile.formula(), edits).then(subject);
+    return Optional.empty();
   }
 
   private static double odds(Judge.Judged judged) {
@@ -283,18 +292,34 @@ final class RemedySearch {
 
   private List<Remedy> offers(CompiledRule rule, Subject subject, List<Tried> reaching) {
     List<Tried> smallest = smallest(reaching);
-    record Ranked(Remedy remedy, double effort, Class<?> kind) {}
-    List<Ranked> ranked = new ArrayList<>();
+    record Ranked(Remedy remedy, long errors, double effort, Class<?> kind) {}
+    List<Ranked> all = new ArrayList<>();
     Set<String> told = new HashSet<>();
     for (Tried tried : smallest) {
       Remedy remedy = remedy(rule, subject, tried);
       if (told.add(remedy.text())) {
-        ranked.add(new Ranked(remedy, tried.effort(), kind(tried)));
+        all.add(new Ranked(remedy, errors(remedy), tried.effort(), kind(tried)));
       }
     }
-    ranked.sort(
-        Comparator.<Ranked>comparingInt(each -> each.remedy().raises().size())
-            .thenComparingDouble(Ranked::effort));
+    OptionalInt harmless =
+        all.stream()
+            .map(Ranked::remedy)
+            .filter(each -> !canHarm(each))
+            .mapToInt(each -> each.raises().size())
+            .min();
+    List<Ranked> ranked =
+        all.stream()
+            .filter(
+                each ->
+                    !canHarm(each.remedy())
+                        || harmless.isEmpty()
+                        || each.remedy().raises().size() < harmless.getAsInt())
+            .sorted(
+                Comparator.comparingLong(Ranked::errors)
+                    .thenComparingLong(each -> price(each.remedy()))
+                    .thenComparingInt(each -> each.remedy().brings().size())
+                    .thenComparingDouble(Ranked::effort))
+            .toList();
     List<Remedy> offers = new ArrayList<>();
     Map<Class<?>, Integer> ofKind = new HashMap<>();
     for (Ranked each : ranked) {
@@ -306,6 +331,46 @@ final class RemedySearch {
       }
     }
     return offers;
+  }
+
+  // New findings that are reported as errors: what the law forbids stands behind what it allows.
+  private long errors(Remedy remedy) {
+    Map<Concern, Judge.Judged> after = concerns(remedy.edits());
+    return remedy.raises().stream()
+        .filter(each -> level(each, requireNonNull(after.get(each))) == Severity.ERROR)
+        .count();
+  }
+
+  // New findings, and new duties graver than a note: those of a note are hints and tests, such as
+  // to
+  // read the pH again, and must not put a change of the pH behind a preservative with a warning.
+  private long price(Remedy remedy) {
+    return remedy.raises().size()
+        + remedy.brings().stream().filter(each -> severity(each) != Severity.NOTE).count();
+  }
+
+  // A finding that is raised can be put right in turn; what can burn or blind stays in the beaker.
+  private boolean canHarm(Remedy remedy) {
+    return remedy.brings().stream()
+        .anyMatch(each -> Reviewer.isCaution(each.rule()) && severity(each) == Severity.ERROR);
+  }
+
+  private Severity severity(Concern concern) {
+    return rule(concern).severity();
+  }
+
+  private Severity level(Concern concern, Judge.Judged judged) {
+    CompiledRule rule = rule(concern);
+    return Judge.level(
+        judged.outcome(),
+        judged.odds(),
+        rule.severity(),
+        rule.rule().mustBeKnown(),
+        rule.rule().keepWhenBorderline());
+  }
+
+  private CompiledRule rule(Concern concern) {
+    return reviewer.knowledge().rules().rule(concern.rule()).orElseThrow();
   }
 
   // The smallest changes, substitutes and promises by themselves: there are many of them, and they
@@ -343,7 +408,7 @@ final class RemedySearch {
   }
 
   private Remedy remedy(CompiledRule rule, Subject subject, Tried tried) {
-    Map<Concern, Judge.Judged> after = reviewed.computeIfAbsent(tried.edits(), this::concerns);
+    Map<Concern, Judge.Judged> after = concerns(tried.edits());
     Optional<String> measure =
         tried.reaches()
             ? Optional.empty()
@@ -354,11 +419,16 @@ final class RemedySearch {
         tried.reaches(),
         measure,
         sorted(clears(after)),
-        sorted(raises(after)));
+        sorted(raises(after)),
+        sorted(brings(after, tried.edits())));
   }
 
   // What there is to be concerned about in the changed formula, its steps called as they are now.
   private Map<Concern, Judge.Judged> concerns(List<Edit> edits) {
+    return reviewed.computeIfAbsent(edits, this::review);
+  }
+
+  private Map<Concern, Judge.Judged> review(List<Edit> edits) {
     Map<Concern, Judge.Judged> then = reviewer.concerns(changed(edits));
     Steps steps = Steps.of(profile.formula(), edits);
     if (steps.areInOrder()) {
@@ -401,6 +471,33 @@ final class RemedySearch {
           }
         });
     return raises;
+  }
+
+  // A duty of the ingredient that another takes the place of is not new when it is asked of that
+  // one.
+  private List<Concern> brings(Map<Concern, Judge.Judged> after, List<Edit> edits) {
+    Set<Concern> now = new HashSet<>();
+    before
+        .keySet()
+        .forEach(
+            concern -> {
+              now.add(concern);
+              inPlaceOf(edits, concern.subject())
+                  .ifPresent(subject -> now.add(new Concern(concern.rule(), subject)));
+            });
+    List<Concern> brings = new ArrayList<>();
+    after.forEach(
+        (concern, is) -> {
+          if (isDuty(is) && !now.contains(concern)) {
+            brings.add(concern);
+          }
+        });
+    return brings;
+  }
+
+  /** Whether it is something that has to be done. */
+  static boolean isDuty(Judge.Judged judged) {
+    return judged.outcome() == Outcome.APPLIES || judged.outcome() == Outcome.MAY_APPLY;
   }
 
   private static List<Concern> sorted(List<Concern> concerns) {

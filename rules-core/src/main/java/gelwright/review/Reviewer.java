@@ -163,6 +163,11 @@ public final class Reviewer {
     return duty && judged.outcome() == Outcome.UNKNOWN ? Judge.duty(applies) : judged;
   }
 
+  /** Whether a duty is a caution: what can hurt the maker or the user. */
+  static boolean isCaution(String rule) {
+    return rule.startsWith(CAUTION_SET + ".");
+  }
+
   private static Subject about(CompiledRule rule, gelwright.rule.Subject subject) {
     return subject.name().isEmpty() ? Subject.FORMULA : new Subject(kind(rule), subject.name());
   }
@@ -192,7 +197,8 @@ public final class Reviewer {
   }
 
   /**
-   * What becomes of all rules but those about acceptances, without those that hold or do not apply.
+   * What becomes of all rules but those about acceptances, without those that hold or do not apply;
+   * duties that apply or may apply are among them.
    */
   Map<Concern, Judge.Judged> concerns(Profile facts) {
     Map<Concern, Judge.Judged> concerns = new HashMap<>();
@@ -203,7 +209,7 @@ public final class Reviewer {
       for (gelwright.rule.Subject subject : rule.subjects(facts)) {
         Judge.Judged judged = each.judged(number++, subject);
         switch (judged.outcome()) {
-          case BREAKS, BORDERLINE, UNKNOWN ->
+          case BREAKS, BORDERLINE, UNKNOWN, APPLIES, MAY_APPLY ->
               concerns.put(new Concern(rule.id(), about(rule, subject)), judged);
           default -> {
             // Nothing to be concerned about.
@@ -705,7 +711,7 @@ public final class Reviewer {
     private List<String> cautions() {
       Set<String> cautions = new LinkedHashSet<>();
       for (Duty duty : duties) {
-        if (duty.rule().startsWith(CAUTION_SET + ".")) {
+        if (isCaution(duty.rule())) {
           cautions.add(duty.message());
         }
       }

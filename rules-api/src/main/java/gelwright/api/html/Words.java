@@ -8,6 +8,7 @@ import gelwright.quantity.Numbers;
 import gelwright.quantity.Odds;
 import gelwright.quantity.Quantity;
 import gelwright.quantity.Unit;
+import gelwright.review.Concern;
 import gelwright.review.Duty;
 import gelwright.review.Editions;
 import gelwright.review.Finding;
@@ -183,17 +184,23 @@ public final class Words {
     words.append(
         remedy.raises().isEmpty()
             ? " Raises nothing new."
-            : " Raises: "
-                + remedy.raises().stream()
-                    .map(
-                        each ->
-                            each.rule()
-                                + (each.subject().isFormula()
-                                    ? ""
-                                    : " (" + subject(each.subject()) + ")"))
-                    .collect(Collectors.joining(", "))
-                + ".");
+            : " Raises: " + names(remedy.raises()) + ".");
+    if (!remedy.brings().isEmpty()) {
+      words
+          .append(remedy.brings().size() == 1 ? " Brings a duty: " : " Brings duties: ")
+          .append(names(remedy.brings()))
+          .append('.');
+    }
     return words.toString();
+  }
+
+  private static String names(List<Concern> concerns) {
+    return concerns.stream()
+        .map(
+            each ->
+                each.rule()
+                    + (each.subject().isFormula() ? "" : " (" + subject(each.subject()) + ")"))
+        .collect(Collectors.joining(", "));
   }
 
   private static String percent(double odds) {

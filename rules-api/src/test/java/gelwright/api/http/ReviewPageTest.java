@@ -373,6 +373,8 @@ final class ReviewPageTest {
       browser.until("document.querySelector('button.apply')");
       assertTrue(browser.text("#review-body").contains("No single change puts this right."));
       assertTrue(browser.text("#headroom").contains("0.2\u00a0%"));
+      assertEquals(
+          List.of(" Brings duties: Concentrated acids irritate."), texts(".remedies .brings"));
       browser.run("document.querySelector('button.apply').focus()");
       browser.keys(Keys.ENTER);
       browser.until("document.getElementById('changes').textContent.includes('Put right (')");
