@@ -55,6 +55,18 @@ final class SolubilityAndWeighingTest {
     assertEquals(-1, likely(pH));
   }
 
+  // 0.2 % of allantoin is 2 g/L, and 5 °C leaves 1.8 to 4 g/L of 5.3 to 5.7: its pKa of 8.96 lies
+  // above any cosmetic, so there are crystals at every pH or at none.
+  @Test
+  @DisplayName("where the solubility decides whether there are crystals at all, that is said")
+  void edge() {
+    Bounded pH =
+        of("Allantoin", 0.2, "").number("acid", "Allantoin", "lowest-pH-before-crystals-in-the-cold");
+    assertEquals(-1, pH.atLeast().likely());
+    assertTrue(pH.atMost().likely() > 7 && pH.atMost().likely() <= 15);
+    assertEquals(java.util.Set.of("solubility of Allantoin at 5 °C"), pH.missing());
+  }
+
   // 3.4 g/L (1 + 10^(4 - 4.129)) = 5.93 g/L, in 99.5 % of water.
   @Test
   @DisplayName("benzoic acid at pH 4: 0.59 % stays dissolved [by hand, apparent pKa 4.13]")

@@ -1,8 +1,10 @@
 package gelwright.profile;
 
 import gelwright.ingredient.Acid;
+import gelwright.ingredient.Figure;
 import gelwright.ingredient.Known;
 import gelwright.ingredient.Trait;
+import gelwright.quantity.Estimate;
 import gelwright.quantity.Unit;
 import gelwright.science.Solubility;
 import gelwright.science.Undissociated;
@@ -110,12 +112,45 @@ final class SolubilityProperties {
     Reading pKa = apparent(world, component, acid.get());
     missing.addAll(pKa.missing());
     world.predicted();
+    if (isOnTheEdge(component, cold, share, water, pKa)) {
+      // Whether any pH makes crystals hangs on the solubility: a step, over which no range of a pH
+      // reaches.
+      missing.add(component.missing(Trait.SOLUBILITY.key(), cold ? " at 5 °C" : ""));
+      return new Reading(
+          AcidityProperties.LOWEST,
+          water.low() <= 0
+              ? AcidityProperties.HIGHEST
+              : lowest(share.high() / water.low(), dissolves(component, cold, -1), pKa.high()),
+          missing);
+    }
     double low = lowest(share.low() / water.high(), solubility.high(), pKa.low());
     double high =
         water.low() <= 0
             ? AcidityProperties.HIGHEST
             : lowest(share.high() / water.low(), solubility.low(), pKa.high());
     return new Reading(Math.min(low, high), high, missing);
+  }
+
+  // Whether within the 90 % range of the solubility there is a pH that makes crystals, and within
+  // the same range there is none.
+  private static boolean isOnTheEdge(
+      Component component, boolean cold, Reading share, Reading water, Reading pKa) {
+    if (!share.isKnown() || !water.isKnown() || !pKa.isKnown() || water.low() <= 0) {
+      return false;
+    }
+    double ratio = share.low() / water.low();
+    return lowest(ratio, dissolves(component, cold, 1), pKa.low()) == AcidityProperties.LOWEST
+        && lowest(ratio, dissolves(component, cold, -1), pKa.low()) > AcidityProperties.LOWEST;
+  }
+
+  // An end of the 90 % range of the solubility, the upper (1) or the lower (-1), g/L.
+  private static double dissolves(Component component, boolean cold, int end) {
+    Optional<Figure> figure = component.ingredient().trait(Trait.SOLUBILITY);
+    if (figure.isEmpty()) {
+      return end > 0 ? Trait.SOLUBILITY.most() : Trait.SOLUBILITY.least();
+    }
+    double warm = figure.get().shifted(end * Estimate.NINETY_PERCENT);
+    return cold ? warm * Solubility.COLD_FACTOR * Math.pow(COLD_RANGE, end) : warm;
   }
 
   private static double lowest(double ratio, double intrinsic, double pKa) {
