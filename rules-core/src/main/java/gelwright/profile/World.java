@@ -31,7 +31,7 @@ final class World {
   // Doubts, sources and what is computed are numbered as they turn up, so that what a property
   // rests on is a set of bits, and a shifted world is a list of values beside those of the likely
   // one. Of doubts of one name a property keeps the one it met first.
-  private static final int USUALLY_COMPUTED = 200;
+  private static final int USUALLY_COMPUTED = 250;
 
   private final Model model;
   private final @Nullable World likely;
@@ -49,7 +49,7 @@ final class World {
   private final Map<String, NumberedDoubt> doubts;
   private final Map<String, Integer> sourceNumbers;
   private final List<String> sources;
-  private Basis basis = new Basis();
+  private Basis basis;
 
   /** Something computed in the likely world, its number there, and what it rests on. */
   static final class Node {
@@ -178,6 +178,8 @@ final class World {
     this.everywhere = everywhere;
     this.computed =
         likely != null && shifted != null ? likely.computed : new Table<>(USUALLY_COMPUTED);
+    // A shifted world records nothing; what it notes goes to the ground of the likely one.
+    this.basis = likely != null && shifted != null ? likely.basis : new Basis();
     boolean records = likely == null;
     this.doubts = records ? new HashMap<>() : Map.of();
     this.sourceNumbers = records ? new HashMap<>() : Map.of();
@@ -304,7 +306,7 @@ final class World {
     }
     Object value = isReached(node.basis) ? node.what.of(this, node.item) : node.value;
     if (number >= values.length) {
-      values = Arrays.copyOf(values, Math.max(requireNonNull(likely).nodes, number + 1));
+      values = Arrays.copyOf(values, Math.max(USUALLY_COMPUTED, number + 50));
     }
     values[number] = value;
     return value;

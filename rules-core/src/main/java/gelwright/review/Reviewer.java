@@ -57,6 +57,9 @@ public final class Reviewer {
   private final List<CompiledRule> aboutFormula;
   private final List<CompiledRule> aboutAcceptances;
   private final Rows rows;
+  // Every rule's id, to be filled in with outcomes, and the place of each rule among them.
+  private final SortedMap<String, Outcome> blank = new TreeMap<>();
+  private final Map<CompiledRule, Integer> places = new HashMap<>();
 
   private Reviewer(Knowledge knowledge) {
     this.knowledge = knowledge;
@@ -67,6 +70,10 @@ public final class Reviewer {
     this.aboutFormula = List.copyOf(parts.get(false));
     this.aboutAcceptances = List.copyOf(parts.get(true));
     this.rows = new Rows(knowledge.rules().rules(), knowledge.catalogue());
+    SortedMap<String, CompiledRule> sorted = new TreeMap<>();
+    knowledge.rules().rules().forEach(rule -> sorted.put(rule.id(), rule));
+    sorted.values().forEach(rule -> places.put(rule, places.size()));
+    sorted.keySet().forEach(id -> blank.put(id, Outcome.NOT_APPLICABLE));
   }
 
   /**
@@ -249,7 +256,8 @@ public final class Reviewer {
     private final Rows.Asking asking;
     // By the rank of the outcome.
     private final int[] counts = new int[Outcome.values().length];
-    private final SortedMap<String, Outcome> rules = new TreeMap<>();
+    // By the place of the rule.
+    private final Outcome[] worst = new Outcome[places.size()];
 
     /** Whether outcomes alone are asked for, without findings and duties. */
     private boolean bare;
@@ -336,7 +344,7 @@ public final class Reviewer {
           worst = outcome;
         }
       }
-      rules.put(rule.id(), worst);
+      this.worst[requireNonNull(places.get(rule))] = worst;
     }
 
     /** Keeps the finding or the duty that comes of it. */
@@ -608,7 +616,7 @@ public final class Reviewer {
           measureNext(findings),
           unchecked(findings),
           properties,
-          rules,
+          outcomesOfRules(),
           knowledge.rules().switchedOff(),
           cautions(),
           formula.place(""),
@@ -628,6 +636,15 @@ public final class Reviewer {
       }
       RemedySearch search = new RemedySearch(Reviewer.this, profile);
       return troubles.stream().map(search::of).toList();
+    }
+
+    private SortedMap<String, Outcome> outcomesOfRules() {
+      SortedMap<String, Outcome> rules = new TreeMap<>(blank);
+      int place = 0;
+      for (Map.Entry<String, Outcome> rule : rules.entrySet()) {
+        rule.setValue(worst[place++]);
+      }
+      return rules;
     }
 
     private Map<Outcome, Integer> counted() {
