@@ -203,7 +203,7 @@ final class AcidityProperties {
     AcidBase.Adjustment answer =
         AcidBase.amountToReach(
             target - startsHigher,
-            AcidBase.Mixture.of(solution.species),
+            solution.mixture(),
             adjuster.species,
             MOST_ADJUSTER,
             AcidBase.Options.STANDARD,
@@ -309,6 +309,17 @@ final class AcidityProperties {
   static final class Solution {
     final List<AcidBase.Species> species = new ArrayList<>();
     final Set<String> missing = new TreeSet<>();
+    private AcidBase.@Nullable Mixture mixture;
+
+    /** All of the species, once the last is in. */
+    AcidBase.Mixture mixture() {
+      AcidBase.Mixture known = mixture;
+      if (known == null) {
+        known = AcidBase.Mixture.of(species);
+        mixture = known;
+      }
+      return known;
+    }
 
     /** Those of the species whose uncharged form leaves as a gas. */
     final List<AcidBase.Species> escaping = new ArrayList<>();
@@ -323,10 +334,9 @@ final class AcidityProperties {
 
   /** Where a solution stands; it is found sooner beside one that differs little. */
   static AcidBase.Equilibrium solve(Solution solution, AcidBase.@Nullable Equilibrium near) {
-    AcidBase.Mixture mixture = AcidBase.Mixture.of(solution.species);
     return near == null
-        ? AcidBase.solve(mixture, AcidBase.Options.STANDARD)
-        : AcidBase.solve(mixture, AcidBase.Options.STANDARD, near);
+        ? AcidBase.solve(solution.mixture(), AcidBase.Options.STANDARD)
+        : AcidBase.solve(solution.mixture(), AcidBase.Options.STANDARD, near);
   }
 
   static Solution solution(World world) {
@@ -361,53 +371,80 @@ final class AcidityProperties {
    * @return molar mass in kg/mol, 0 when it takes no part
    */
   static double add(World world, Component component, double kilograms, Solution solution) {
-    Ingredient ingredient = component.ingredient();
-    Known<Acid> known = ingredient.acid();
+    Mole mole = world.of(MOLE, component.index());
+    solution.missing.addAll(mole.missing());
+    if (mole.mass() == 0) {
+      return 0;
+    }
+    double molality = kilograms == PER_MOLE ? 1 : kilograms / mole.mass();
+    for (AcidBase.Species each : mole.species()) {
+      AcidBase.Species species = molality == 1 ? each : each.times(molality);
+      solution.species.add(species);
+      if (mole.escapes() && species instanceof AcidBase.Weak) {
+        solution.escaping.add(species);
+      }
+    }
+    return mole.mass();
+  }
+
+  /**
+   * What a mole of a component brings into the charge balance.
+   *
+   * @param mass molar mass, kg/mol; 0 when it takes no part or is not known
+   * @param species as in a kilogram of water
+   * @param escapes whether its uncharged form leaves as a gas
+   * @param missing what is missing to tell
+   */
+  private record Mole(
+      double mass, List<AcidBase.Species> species, boolean escapes, Set<String> missing) {
+    static final Mole NOTHING = new Mole(0, List.of(), false, Set.of());
+
+    static Mole unknown(String missing) {
+      return new Mole(0, List.of(), false, Set.of(missing));
+    }
+  }
+
+  private static final Shared<Mole> MOLE =
+      new Shared<>((world, item) -> mole(world, world.model().component(item)));
+
+  private static Mole mole(World world, Component component) {
+    Known<Acid> known = component.ingredient().acid();
     if (known.isUnknown()) {
-      solution.missing.add(component.missing("acid–base behaviour"));
-      return 0;
+      return Mole.unknown(component.missing("acid–base behaviour"));
     }
-    Optional<Acid> acid = known.toOptional();
-    if (acid.isEmpty()) {
-      return 0;
+    if (known.toOptional().isEmpty()) {
+      return Mole.NOTHING;
     }
+    Acid acid = known.toOptional().get();
     Optional<Figure> molarMass = molarMass(component);
     if (molarMass.isEmpty()) {
-      solution.missing.add(component.missing(Trait.MOLAR_MASS.key()));
-      return 0;
+      return Mole.unknown(component.missing(Trait.MOLAR_MASS.key()));
     }
     double mass = world.value(molarMass.get(), component.missing("molar mass"), "");
-    double molality = kilograms == PER_MOLE ? 1 : kilograms / mass;
-    int charge = acid.get().charge();
-    if (acid.get().pKa().isEmpty()) {
+    List<AcidBase.Species> species = new ArrayList<>(2);
+    int charge = acid.charge();
+    if (acid.pKa().isEmpty()) {
       if (charge != 0) {
-        solution.species.add(
-            new AcidBase.StrongIon(molality * Math.abs(charge), Integer.signum(charge)));
+        species.add(new AcidBase.StrongIon(Math.abs(charge), Integer.signum(charge)));
       }
-    } else if (acid.get().slope().isPresent()) {
-      double pKa = pKa(world, component, acid.get())[0];
+    } else if (acid.slope().isPresent()) {
+      double pKa = pKa(world, component, acid)[0];
       double slope =
-          world.value(
-              acid.get().slope().get(), world.model().named("titration", component.name()), "");
-      solution.species.add(new AcidBase.Polyacid(molality, pKa, slope));
+          world.value(acid.slope().get(), world.model().named("titration", component.name()), "");
+      species.add(new AcidBase.Polyacid(1, pKa, slope));
     } else {
-      double[] pKa = pKa(world, component, acid.get());
-      List<Double> list = new ArrayList<>();
-      for (double each : pKa) {
-        list.add(each);
+      List<Double> pKa = new ArrayList<>();
+      for (double each : pKa(world, component, acid)) {
+        pKa.add(each);
       }
-      AcidBase.Weak weak = new AcidBase.Weak(molality * acid.get().perMolecule(), list, charge);
-      solution.species.add(weak);
-      if (acid.get().escapes()) {
-        solution.escaping.add(weak);
-      }
+      species.add(new AcidBase.Weak(acid.perMolecule(), pKa, charge));
     }
-    int counterIons = acid.get().counterIons();
+    int counterIons = acid.counterIons();
     if (counterIons != 0) {
-      solution.species.add(
-          new AcidBase.StrongIon(molality * Math.abs(counterIons), Integer.signum(counterIons)));
+      species.add(
+          new AcidBase.StrongIon(Math.abs(counterIons), Integer.signum(counterIons)));
     }
-    return mass;
+    return new Mole(mass, List.copyOf(species), acid.escapes(), Set.of());
   }
 
   /** Adds one mole of a component. */

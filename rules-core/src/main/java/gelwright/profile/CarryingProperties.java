@@ -441,7 +441,7 @@ final class CarryingProperties {
   private static int joined(World world, List<Component> oils, Set<String> missing) {
     Model model = world.model();
     List<Step> method = model.method();
-    Map<Integer, Integer> with = Procedure.joins(model);
+    Map<Integer, Integer> with = model.joins();
     boolean phases = method.stream().anyMatch(step -> step.phase().isPresent());
     int last = 0;
     for (Component oil : oils) {

@@ -14,10 +14,12 @@ import gelwright.quantity.Quantity;
 import gelwright.rule.Truth;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A formula resolved against a catalogue: everything about it that is not in doubt.
@@ -46,6 +48,7 @@ final class Model {
   private final List<AcceptanceState> acceptances;
   private final Optional<LocalDate> on;
   private final Map<String, Map<String, String>> names = new HashMap<>();
+  private @Nullable Map<Integer, Integer> joins;
   private int touched;
 
   /**
@@ -157,6 +160,17 @@ final class Model {
   List<Step> method() {
     touched |= METHOD;
     return formula.method();
+  }
+
+  /** The steps at which lines join that a step names, by the number of the line. */
+  Map<Integer, Integer> joins() {
+    touched |= RECIPE | METHOD;
+    Map<Integer, Integer> known = joins;
+    if (known == null) {
+      known = Collections.unmodifiableMap(Procedure.joins(this));
+      joins = known;
+    }
+    return known;
   }
 
   Brief brief() {

@@ -166,7 +166,7 @@ final class Procedure {
     List<Step> method = world.model().method();
     double room = room(world);
     Map<String, Vessel> vessels = new LinkedHashMap<>();
-    Map<Integer, Integer> joinsAt = joins(world.model());
+    Map<Integer, Integer> joinsAt = world.model().joins();
     for (Recipe.ResolvedLine line : world.model().recipe().lines()) {
       String phase = line.line().phase();
       Vessel vessel = vessels.computeIfAbsent(phase, key -> vessel(room, key));

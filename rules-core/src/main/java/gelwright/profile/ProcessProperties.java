@@ -257,7 +257,7 @@ final class ProcessProperties {
     if (method.isEmpty()) {
       return Reading.unknown(0, Double.POSITIVE_INFINITY, NO_METHOD);
     }
-    Map<Integer, Integer> named = Procedure.joins(model);
+    Map<Integer, Integer> named = model.joins();
     double first = Double.POSITIVE_INFINITY;
     Set<String> missing = new TreeSet<>();
     for (Component.Part part : component.parts()) {

@@ -663,6 +663,21 @@ public final class Profile implements Facts {
     return range;
   }
 
+  // Computes something in the worlds of all its doubts, one after the other, after all that it is
+  // computed from: a processor that does the same thing many times over is done sooner.
+  private void settle(World.Node node) {
+    if (node.isSettled()) {
+      return;
+    }
+    node.settled();
+    node.uses().forEach(this::settle);
+    for (World.NumberedDoubt doubt : node.basis().doubts) {
+      Shifted worlds = shifted(doubt);
+      worlds.up().here(node);
+      worlds.down().here(node);
+    }
+  }
+
   private Bounded range(Definition definition, World.Node middle) {
     Reading reading = (Reading) middle.value();
     List<World.NumberedDoubt> doubts = middle.basis().doubts;
@@ -679,6 +694,7 @@ public final class Profile implements Facts {
       Estimate low = Estimate.exact(reading.low());
       return new Bounded(low, point ? low : Estimate.exact(reading.high()), reading.missing());
     }
+    settle(middle);
     int count = doubts.size();
     Doubt[] moved = new Doubt[count];
     double[] lowMoves = new double[count];

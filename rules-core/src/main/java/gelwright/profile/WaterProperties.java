@@ -221,7 +221,7 @@ final class WaterProperties {
   private static AcidBase.Equilibrium bring(World world) {
     Reading pH = world.of(AcidityProperties.PH);
     double middle = (pH.low() + pH.high()) / 2;
-    AcidBase.Mixture mixture = AcidBase.Mixture.of(AcidityProperties.solution(world).species);
+    AcidBase.Mixture mixture = AcidityProperties.solution(world).mixture();
     AcidBase.Equilibrium near = world.inLikely(AT_PRODUCT_PH, 0);
     return near == null
         ? AcidBase.heldAt(mixture, AcidBase.Options.STANDARD, middle)

@@ -59,6 +59,7 @@ final class World {
     private final Object value;
     private final Basis basis;
     private @Nullable Bounded range;
+    private boolean settled;
 
     private Node(Computable what, int item, int number, Object value, Basis basis) {
       this.what = what;
@@ -74,6 +75,20 @@ final class World {
 
     Basis basis() {
       return basis;
+    }
+
+    /** What it was computed from, as far as doubts bear on that. */
+    List<Node> uses() {
+      return basis.uses;
+    }
+
+    /** Whether it is known in the worlds of all its doubts. */
+    boolean isSettled() {
+      return settled;
+    }
+
+    void settled() {
+      this.settled = true;
     }
 
     /** The value with its range, once it has been computed. */

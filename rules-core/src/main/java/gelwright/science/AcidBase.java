@@ -350,8 +350,8 @@ public final class AcidBase {
         } else if (s instanceof Carbonate carbonate) {
           amount[w] = carbonate.molality();
           volatileCarbonate[w] = true;
-          tenToMinusPKa[start[w]] = Math.pow(10, -PKA_CARBONIC_1);
-          tenToMinusPKa[start[w] + 1] = Math.pow(10, -PKA_CARBONIC_2);
+          tenToMinusPKa[start[w]] = Math.exp(-LN10 * PKA_CARBONIC_1);
+          tenToMinusPKa[start[w] + 1] = Math.exp(-LN10 * PKA_CARBONIC_2);
           start[w + 1] = start[w] + 2;
           most += 2 * amount[w];
           w++;
@@ -685,8 +685,7 @@ public final class AcidBase {
 
     private final double[]
         conditional; // Ka·10^(−A h (2z − 1)), one for each constant of the mixture
-    private final double[] powers =
-        new double[2 * MAX_CHARGE + 3]; // 10^(A h (2j − 1)), j from −MAX
+    private final double[] powers; // 10^(A h (1 − 2 j)), j from −farthestCharge
     private double gammaOne = 1;
     private final int farthestCharge; // |charge| that no form of the mixture is beyond
 
@@ -710,6 +709,7 @@ public final class AcidBase {
         farthest = Math.max(farthest, Math.abs(mixture.topCharge[i] - lost));
       }
       this.farthestCharge = farthest;
+      this.powers = new double[2 * farthest + 1];
     }
 
     void setIonicStrength(double ionic) {
@@ -720,16 +720,16 @@ public final class AcidBase {
       double ah = DEBYE_HUCKEL_A * davies(ionic);
       gammaOne = Math.exp(-LN10 * ah);
       double square = 1 / (gammaOne * gammaOne);
-      // powers[j + MAX_CHARGE] = 10^(A h (1 − 2 j)): falls by the square for each charge upward.
-      powers[MAX_CHARGE] = 1 / gammaOne;
+      // powers[j + farthestCharge] = 10^(A h (1 − 2 j)): falls by the square for each charge upward.
+      powers[farthestCharge] = 1 / gammaOne;
       for (int j = 1; j <= farthestCharge; j++) {
-        powers[MAX_CHARGE + j] = powers[MAX_CHARGE + j - 1] / square;
-        powers[MAX_CHARGE - j] = powers[MAX_CHARGE - j + 1] * square;
+        powers[farthestCharge + j] = powers[farthestCharge + j - 1] / square;
+        powers[farthestCharge - j] = powers[farthestCharge - j + 1] * square;
       }
       for (int i = 0; i < mixture.amount.length; i++) {
         for (int k = mixture.start[i]; k < mixture.start[i + 1]; k++) {
           int charge = mixture.topCharge[i] - (k - mixture.start[i]);
-          conditional[k] = mixture.tenToMinusPKa[k] * powers[MAX_CHARGE + charge];
+          conditional[k] = mixture.tenToMinusPKa[k] * powers[farthestCharge + charge];
         }
       }
     }
