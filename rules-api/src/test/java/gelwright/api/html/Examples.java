@@ -24,7 +24,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 
 /** Example formulas, reviewed for the tests of reports. */
-final class Examples {
+public final class Examples {
   static final LocalDate DAY = LocalDate.of(2026, 11, 25);
   private static final Path FOLDER = Path.of("../docs/examples");
 
@@ -91,7 +91,7 @@ final class Examples {
     }
   }
 
-  static String sheet(String name) {
+  public static String sheet(String name) {
     try {
       return Files.readString(FOLDER.resolve(name));
     } catch (IOException e) {
@@ -100,16 +100,17 @@ final class Examples {
   }
 
   /** A sheet with a plant extract that the catalogue does not know, with its curves. */
-  static Reports.Reviewed stranger() {
+  public static Reports.Reviewed stranger() {
     return reviewed(COMFREY, "comfrey-hedge-gel.yaml", true);
   }
 
   /** An example with its curves. */
-  static Reports.Reviewed drawn(String name) {
+  public static Reports.Reviewed drawn(String name) {
     return reviewed(sheet(name), "docs/examples/" + name, true);
   }
 
-  static Reports.Reviewed reviewed(String sheet, String file, boolean draws, Include... include) {
+  public static Reports.Reviewed reviewed(
+      String sheet, String file, boolean draws, Include... include) {
     Read<Formula> read = new FormulaReader().read(sheet.getBytes(StandardCharsets.UTF_8), file);
     Formula formula =
         read.value().orElseThrow(() -> new AssertionError(read.problems().toString()));

@@ -13,8 +13,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -234,8 +234,7 @@ final class ReviewPageTest {
       "every finding of the service is on the page, with its number, limit, lesson and sources")
   void complete() {
     for (String name :
-        List.of(
-            "nettle-calm-gel.yaml", "soil-off-scrub.yaml", "greenhouse-cool-down-spray.yaml")) {
+        List.of("nettle-calm-gel.yaml", "soil-off-scrub.yaml", "greenhouse-cool-down-spray.yaml")) {
       browser.with(example(name));
       JsonNode review =
           Contract.tree(
@@ -317,7 +316,8 @@ final class ReviewPageTest {
         0, browser.read("document.querySelectorAll('.unchecked details[open]').length").asInt());
     assertTrue(texts("#group-caution .hanging li").size() > 10, "cautions are not folded");
     assertEquals(
-        "null", browser.read("document.querySelector('#group-caution details .hanging')").toString());
+        "null",
+        browser.read("document.querySelector('#group-caution details .hanging')").toString());
     browser.run("document.querySelectorAll('details').forEach((one) => { one.open = true; })");
     assertEquals(List.of(), browser.audit());
     browser.with(example("nettle-calm-gel.yaml"));
