@@ -340,7 +340,11 @@ final class ReportPart {
   private static Optional<Scale.Compared> compared(Finding finding) {
     return finding
         .observed()
-        .flatMap(seen -> finding.limit().map(limit -> new Scale.Compared(seen, limit)));
+        .flatMap(
+            seen ->
+                finding
+                    .limit()
+                    .map(limit -> new Scale.Compared(seen, limit, Scale.wrongSide(finding))));
   }
 
   private static Collection<Source> sources(List<Finding> findings) {

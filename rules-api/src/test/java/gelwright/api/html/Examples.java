@@ -75,6 +75,10 @@ public final class Examples {
 
   private Examples() {}
 
+  static Knowledge knowledge() {
+    return READY.knowledge();
+  }
+
   static Library library() {
     return READY.library();
   }
