@@ -4,10 +4,21 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import gelwright.formula.Formula;
 import gelwright.review.Duty;
 import gelwright.review.Finding;
+import gelwright.review.Knowledge;
 import gelwright.review.Outcome;
 import gelwright.review.Review;
+import gelwright.review.Reviewer;
+import gelwright.sheets.Bundled;
+import gelwright.sheets.FormulaReader;
+import gelwright.sheets.OwnSheets;
+import gelwright.sheets.tree.Limits;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -17,6 +28,7 @@ import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -31,6 +43,8 @@ final class GapsTest {
 
   /** A name that is part of many other words, and words that stand in what is missing. */
   private static final String SHORT = Examples.COMFREY.replace(COMFREY, "a");
+
+  @TempDir private Path folder;
 
   static Stream<String> sheets() {
     return Stream.concat(
@@ -100,6 +114,38 @@ final class GapsTest {
       int line = stranger.where().orElseThrow().line();
       assertTrue(TWO.lines().toList().get(line - 1).contains(stranger.name()));
     }
+  }
+
+  @Test
+  @DisplayName("the guide's three lines of an own ingredient close what it says they close")
+  void ownSheet() throws IOException {
+    String guide = Files.readString(Path.of("../docs/guide/house-rules.md"));
+    int end = guide.indexOf("```\n", guide.indexOf("  " + COMFREY));
+    String sheet = guide.substring(guide.lastIndexOf("```yaml\n", end) + "```yaml\n".length(), end);
+    Files.writeString(folder.resolve("own.yaml"), sheet);
+    Knowledge knowledge =
+        OwnSheets.read(Bundled.load(), List.of(folder), Limits.USUAL)
+            .ready()
+            .value()
+            .orElseThrow()
+            .knowledge();
+    Formula formula =
+        new FormulaReader()
+            .read(Examples.COMFREY.getBytes(StandardCharsets.UTF_8), "sheet.yaml")
+            .orThrow();
+    Review with = Reviewer.using(knowledge).review(formula, Examples.DAY);
+    assertTrue(Gaps.of(with).strangers().isEmpty());
+    String said =
+        rules(review(Examples.COMFREY))
+            + " rules could not be checked; with these lines in a folder given with"
+            + " `--ingredients` it was "
+            + rules(with)
+            + ".";
+    assertTrue(guide.replace('\n', ' ').contains(said), said);
+  }
+
+  private static long rules(Review review) {
+    return open(review).stream().map(Finding::rule).distinct().count();
   }
 
   @Test

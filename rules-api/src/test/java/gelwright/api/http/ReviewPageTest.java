@@ -607,6 +607,7 @@ final class ReviewPageTest {
     assertEquals(
         "30 sheets reviewed. 1 file passed over: only YAML, JSON and CSV are read.",
         browser.text("#class-status"));
+    assertTrue(texts("#class-kept:not([hidden])").toString().contains("does not keep this table"));
     List<String> rows = texts(".class-table tbody tr");
     assertTrue(
         rows.get(11).contains("cannot be read")
