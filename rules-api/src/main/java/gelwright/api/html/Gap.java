@@ -30,10 +30,11 @@ public record Gap(
 
   /** What can be done about names that are not known. */
   private static final String ADVICE =
-      "If a name is misspelt, correct it; its finding tells the nearest one known. If it is a raw material of your own, write what you know of"
-          + " it into an ingredient sheet and give the sheet's folder with --ingredients: what it is"
-          + " used for, its charge and what it dissolves in let most of these rules run. See"
-          + " docs/guide/house-rules.md, Own ingredients.";
+      "If a name is misspelt, correct it; its finding tells the nearest one known. If it is a raw"
+          + " material of your own, write what you know of it into an ingredient sheet and give the"
+          + " sheet's folder with --ingredients: what it is used for, its charge and what it"
+          + " dissolves in let most of these rules run. See docs/guide/house-rules.md, Own"
+          + " ingredients.";
 
   public Gap {
     requireNonNull(about, "about");
