@@ -77,7 +77,7 @@ public final class JUnitReport {
                 name(duty.rule(), duty.subject()),
                 Kind.SKIPPED,
                 duty.applies().word(),
-                "May apply: " + duty.message() + missing(duty.missing()),
+                "May apply: " + duty.message() + missing(duty.message(), duty.missing()),
                 "",
                 review.place()));
       }
@@ -98,7 +98,7 @@ public final class JUnitReport {
 
   private static Case of(Finding finding) {
     StringBuilder body = new StringBuilder(finding.message());
-    body.append(missing(finding.missing())).append('\n');
+    body.append(missing(finding.message(), finding.missing())).append('\n');
     if (!finding.lesson().isBlank()) {
       body.append(finding.lesson().strip()).append('\n');
     }
@@ -112,7 +112,7 @@ public final class JUnitReport {
     if (finding.where().line() > 0) {
       body.append("At ").append(finding.where()).append('\n');
     }
-    String message = finding.message() + missing(finding.missing());
+    String message = finding.message() + missing(finding.message(), finding.missing());
     Kind kind = Kind.SKIPPED;
     if (finding.acceptance().isPresent()) {
       message =
@@ -126,7 +126,8 @@ public final class JUnitReport {
       switch (Gravity.of(finding)) {
         case FAILED -> kind = Kind.FAILURE;
         case DOUBTFUL -> message = "Borderline, probably holds: " + message;
-        case UNCHECKED -> message = "Not checked: " + message;
+        case UNCHECKED ->
+            message = message.startsWith("Not checked") ? message : "Not checked: " + message;
       }
     }
     return new Case(
@@ -154,8 +155,10 @@ public final class JUnitReport {
         Place.NOWHERE);
   }
 
-  private static String missing(List<String> missing) {
-    return missing.isEmpty() ? "" : " Missing: " + String.join("; ", missing) + ".";
+  /** What is missing, unless the message says it. */
+  private static String missing(String message, List<String> missing) {
+    String all = String.join("; ", missing);
+    return message.contains(all) ? "" : " Missing: " + all + ".";
   }
 
   private static String set(String rule) {

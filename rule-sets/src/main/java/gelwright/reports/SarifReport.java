@@ -242,7 +242,10 @@ public final class SarifReport {
         kind,
         gravity == Gravity.FAILED ? finding.level().word() : "none");
     StringBuilder text = new StringBuilder(finding.message());
-    append(text, "Not checked, missing: ", String.join("; ", finding.missing()));
+    String missing = String.join("; ", finding.missing());
+    if (!finding.message().contains(missing)) {
+      append(text, "Not checked, missing: ", missing);
+    }
     append(text, "Sources: ", cited(finding.sources()));
     message(json, "message", text.toString());
     end(json, review, finding.rule(), finding.subject(), finding.where());

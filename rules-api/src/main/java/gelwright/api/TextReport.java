@@ -1,5 +1,7 @@
 package gelwright.api;
 
+import gelwright.api.html.Gap;
+import gelwright.api.html.Gaps;
 import gelwright.api.html.Gathered;
 import gelwright.api.html.Words;
 import gelwright.ingredient.Source;
@@ -11,16 +13,18 @@ import gelwright.review.Outcome;
 import gelwright.review.Remedies;
 import gelwright.review.Remedy;
 import gelwright.review.Review;
-import gelwright.review.Subject;
 import gelwright.rule.Severity;
 import gelwright.rule.Trace;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 
@@ -59,19 +63,22 @@ final class TextReport {
     if (!review.place().file().isEmpty()) {
       page.line(ink.quiet(Plain.line(review.place().file())));
     }
+    Gaps gaps = Gaps.of(review);
     page.paragraph("", Words.verdict(review), 0);
+    gaps.strangers()
+        .filter(gap -> !gap.findings().isEmpty())
+        .ifPresent(gap -> page.paragraph("", gap.title() + ". " + gap.because(), 0));
     for (Remedies each : review.remedies().orElse(List.of())) {
       remedies.put(new Concern(each.rule(), each.subject()), each);
       each.offers().forEach(offer -> remedyNumbers.put(offer, remedyNumbers.size() + 1));
     }
     section("Breaks", review, finding -> finding.outcome() == Outcome.BREAKS);
     section("Borderline", review, finding -> finding.outcome() == Outcome.BORDERLINE);
-    unchecked(review);
+    unchecked(review, gaps);
     accepted(review);
-    duties("To do and to declare", review, duty -> !duty.rule().startsWith(CAUTION), List.of());
-    duties(
-        "Take care", review, duty -> duty.rule().startsWith(CAUTION), Words.otherCautions(review));
-    page.bullets("What to measure or state next", Words.next(review));
+    duties(gaps);
+    cautions(review, gaps);
+    page.bullets("What to measure or state next", gaps.next());
     if (!review.switchedOff().isEmpty()) {
       page.heading("Switched off by the house");
       for (Map.Entry<String, String> rule : review.switchedOff().entrySet()) {
@@ -200,73 +207,115 @@ final class TextReport {
   }
 
   /**
-   * What could not be checked. A message says what is wrong, which is not known here, so titles
-   * only, gathered by what they are about: one ingredient of which nothing is known can leave many
-   * checks open.
+   * What could not be checked, by what is missing. A message says what is wrong, which is not known
+   * here, so titles only; where they are many, the ids of the rules.
    */
-  private void unchecked(Review review) {
-    List<List<Finding>> together = Gathered.open(review);
+  private void unchecked(Review review, Gaps gaps) {
     List<String> unlisted = Gathered.unlisted(review);
-    if (together.isEmpty() && unlisted.isEmpty()) {
-      return;
-    }
-    page.heading("NOT CHECKED");
     boolean first = true;
-    for (List<Finding> findings : together) {
-      if (!first) {
+    for (Gap gap : gaps.all()) {
+      if (gap.findings().isEmpty()) {
+        continue;
+      }
+      if (first) {
+        page.heading("NOT CHECKED");
+      } else {
         page.line("");
       }
       first = false;
-      open(findings);
+      open(gap, gaps);
     }
     if (!unlisted.isEmpty()) {
-      if (!first) {
+      if (first) {
+        page.heading("NOT CHECKED");
+      } else {
         page.line("");
       }
       unlisted.forEach(words -> page.paragraph("- ", words, 2));
     }
   }
 
-  /** What could not be checked of one thing. */
-  private void open(List<Finding> findings) {
-    Finding first = findings.get(0);
-    Subject subject = first.subject();
-    if (findings.size() == 1) {
-      String words = Words.subject(subject);
-      title(first.level(), first.title() + (words.isEmpty() ? "?" : "? – " + words));
-    } else {
-      title(
-          first.level(),
-          Plain.count(findings.size(), "check")
-              + " open"
-              + (subject.isFormula() ? "" : " – " + Words.name(subject)));
+  /** What one missing thing leaves open. */
+  private void open(Gap gap, Gaps gaps) {
+    Finding first = gap.findings().get(0);
+    Severity level =
+        gap.findings().stream().map(Finding::level).max(Comparator.naturalOrder()).orElseThrow();
+    String subject = Words.subject(first.subject());
+    title(
+        level,
+        gap.isOne() ? first.title() + (subject.isEmpty() ? "?" : "? – " + subject) : gap.title());
+    String missing = String.join("; ", gaps.missing(gap));
+    boolean said = !gap.isOne() && !missing.isEmpty() && missing.equals(gap.about());
+    if (!gap.isStrange() && !said) {
+      page.paragraph("Missing: ", missing.isEmpty() ? "not stated" : missing, INDENT);
     }
-    Set<String> missing = new LinkedHashSet<>();
-    findings.forEach(finding -> missing.addAll(finding.missing()));
-    page.paragraph(
-        "Missing: ",
-        missing.isEmpty() ? "not stated" : String.join("; ", Words.missing(missing)),
-        INDENT);
-    if (findings.stream().anyMatch(Finding::mustBeKnown)) {
-      page.paragraph("", "This has to be known: it counts as broken until it is.", INDENT);
-    }
-    if (findings.size() == 1) {
+    if (gap.isOne()) {
+      page.paragraph("", gap.known(), INDENT);
       lesson(first);
-      last(findings);
+      last(gap.findings());
       return;
     }
-    for (Finding finding : findings) {
-      page.paragraph(
-          "- ",
-          finding.title()
-              + "? ("
-              + finding.rule()
-              + (finding.mustBeKnown() ? ", has to be known" : "")
-              + ")",
-          INDENT);
-      finding.trace().ifPresent(trace -> trace(trace, INDENT));
+    page.paragraph("", gap.because(), INDENT);
+    page.paragraph("", gap.known(), INDENT);
+    page.paragraph("What to do: ", gap.advice(), INDENT);
+    gap.asked().forEach(asked -> page.paragraph("Asked of it: ", asked, INDENT));
+    page.paragraph("Missing, too, for some: ", String.join("; ", gaps.more(gap)), INDENT);
+    if (gap.byRule().size() > Gap.FEW) {
+      bySet(gap);
+    } else {
+      gap.byRule().forEach((rule, findings) -> rule(gap, rule, findings));
     }
-    page.paragraph("", Words.place(first), INDENT);
+    gap.findings().forEach(finding -> finding.trace().ifPresent(trace -> trace(trace, INDENT)));
+    Set<String> places = new LinkedHashSet<>();
+    gap.findings().forEach(finding -> places.add(Words.place(finding)));
+    page.paragraph(
+        "", places.size() == 1 ? places.iterator().next() : first.where().file(), INDENT);
+  }
+
+  /** Findings of one rule, in one line. */
+  private void rule(Gap gap, String rule, List<Finding> findings) {
+    Finding first = findings.get(0);
+    Set<String> subjects = gap.subjects(findings);
+    page.paragraph(
+        "- ",
+        first.title()
+            + "?"
+            + (subjects.isEmpty() ? "" : " – " + String.join("; ", subjects))
+            + " ("
+            + (first.mustBeKnown() ? "has to be known; " : "")
+            + rule
+            + ")",
+        INDENT);
+  }
+
+  /** The ids of rules, a line for each rule set; behind each how many checks, if not one. */
+  private void bySet(Gap gap) {
+    Map<String, List<String>> bySet = new TreeMap<>();
+    Map<String, Integer> checks = new HashMap<>();
+    gap.byRule()
+        .forEach(
+            (rule, findings) -> {
+              int dot = rule.indexOf('.');
+              String set = dot < 0 ? rule : rule.substring(0, dot);
+              int times = findings.size();
+              bySet
+                  .computeIfAbsent(set, key -> new ArrayList<>())
+                  .add(rule.substring(dot + 1) + (times == 1 ? "" : " ×" + times));
+              checks.merge(set, times, Integer::sum);
+            });
+    bySet.forEach(
+        (set, rules) -> {
+          int times = checks.getOrDefault(set, 0);
+          page.paragraph(
+              "- ",
+              set
+                  + " ("
+                  + Plain.count(rules.size(), "rule")
+                  + (times == rules.size() ? "" : ", " + Plain.count(times, "check"))
+                  + "): "
+                  + String.join(", ", rules),
+              INDENT);
+        });
   }
 
   private void accepted(Review review) {
@@ -281,15 +330,65 @@ final class TextReport {
     page.bullets("Accepted", lines);
   }
 
-  private void duties(String title, Review review, Predicate<Duty> filter, List<String> more) {
+  private List<String> duties(Gaps gaps, boolean cautions) {
     Set<String> lines = new LinkedHashSet<>();
-    for (Duty duty : review.duties()) {
-      if (filter.test(duty) && Words.isTold(duty)) {
+    for (Duty duty : gaps.duties()) {
+      if (duty.rule().startsWith(CAUTION) == cautions && Words.isTold(duty)) {
         lines.add(duty(duty));
       }
     }
-    lines.addAll(more);
-    page.bullets(title, List.copyOf(lines));
+    return List.copyOf(lines);
+  }
+
+  private void duties(Gaps gaps) {
+    List<String> lines = new ArrayList<>(duties(gaps, false));
+    Map<String, List<Duty>> hanging = hanging(gaps, false);
+    if (!hanging.isEmpty()) {
+      Gap gap = gaps.strangers().orElseThrow();
+      List<String> parts = new ArrayList<>();
+      hanging.forEach(
+          (rule, duties) ->
+              parts.add(
+                  duties.get(0).title()
+                      + " ("
+                      + rule
+                      + (duties.size() == 1 ? "" : " ×" + duties.size())
+                      + ")"));
+      lines.add("May apply, " + gap.hanging() + ": " + String.join("; ", parts) + ".");
+    }
+    page.bullets("To do and to declare", lines);
+  }
+
+  /** Each caution in full, those that may apply behind the others. */
+  private void cautions(Review review, Gaps gaps) {
+    List<String> lines = new ArrayList<>(duties(gaps, true));
+    lines.addAll(Words.otherCautions(review));
+    page.bullets("Take care", lines);
+    Map<String, List<Duty>> hanging = hanging(gaps, true);
+    if (!hanging.isEmpty()) {
+      Gap gap = gaps.strangers().orElseThrow();
+      if (lines.isEmpty()) {
+        page.heading("Take care");
+      } else {
+        page.line("");
+      }
+      page.paragraph("", "May apply, " + gap.hanging() + ":", 2);
+      Set<String> messages = new LinkedHashSet<>();
+      hanging.forEach(
+          (rule, duties) ->
+              duties.forEach(duty -> messages.add(duty.message() + " (" + rule + ")")));
+      messages.forEach(message -> page.paragraph("- ", message, 2));
+    }
+  }
+
+  /** Duties of each rule that may apply because of a name that nobody knows. */
+  private static Map<String, List<Duty>> hanging(Gaps gaps, boolean cautions) {
+    Map<String, List<Duty>> byRule = new LinkedHashMap<>();
+    gaps.strangers().stream()
+        .flatMap(gap -> gap.duties().stream())
+        .filter(duty -> duty.rule().startsWith(CAUTION) == cautions)
+        .forEach(duty -> byRule.computeIfAbsent(duty.rule(), key -> new ArrayList<>()).add(duty));
+    return byRule;
   }
 
   private String duty(Duty duty) {

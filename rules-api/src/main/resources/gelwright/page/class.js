@@ -97,6 +97,7 @@ function show(openSheet) {
   const mistakes = commonest();
   byId("class-body").replaceChildren(overview(openSheet), lessons(mistakes));
   byId("class-tools").hidden = results.length === 0;
+  byId("class-kept").hidden = results.length === 0;
 }
 
 function overview(openSheet) {

@@ -3,7 +3,7 @@
 
 import { el } from "./dom.js";
 import * as service from "./service.js";
-import { CURVES, capital, number, range } from "./words.js";
+import { CURVES, capital, missingWords, number, range } from "./words.js";
 
 const MOST_ROWS = 9;
 const addresses = new Map();
@@ -130,7 +130,7 @@ function properties(prediction) {
               {},
               el("th", { scope: "row" }, capital(one.meaning)),
               el("td", {}, range(one)),
-              el("td", {}, one.missing?.length > 0 ? `missing: ${one.missing.join("; ")}` : one.origin),
+              el("td", {}, one.missing?.length > 0 ? `missing: ${missingWords(one.missing).join("; ")}` : one.origin),
             ),
           ),
         ),

@@ -13,6 +13,7 @@ import {
   exactly,
   groupOf,
   key,
+  missingWords,
   odds,
   range,
   subject,
@@ -49,10 +50,12 @@ function parts(review, actions) {
   const open = review.findings.filter((finding) => !finding.accepted);
   const decided = open.filter((finding) => finding.outcome !== "unknown");
   const groups = groupsOf(review);
+  const strangers = strangersOf(review);
   return [
+    unnamed(strangers),
     glance(review, groups, open),
-    ...groups.map((group) => groupSection(group, review, decided, actions)),
-    unchecked(review, open, actions),
+    ...groups.map((group) => groupSection(group, review, decided, strangers, actions)),
+    unchecked(review, open, strangers, actions),
     headroom(review, actions),
     accepted(review, actions),
     switchedOff(review),
@@ -63,6 +66,59 @@ function parts(review, actions) {
 function groupsOf(review) {
   const used = new Set(Object.keys(review.rules).map(groupOf));
   return [...GROUPS, ...[...used].filter((group) => !GROUPS.includes(group))];
+}
+
+/** How it is said that something is missing of an ingredient. */
+const missingOf = (name) =>
+  new RegExp(
+    `^(?:.* of |.* binds |what |how |row |)${name.replace(/[\\^$.*+?()[\]{}|]/g, "\\$&")}` +
+      "(?: (?:is|dissolves in|takes up .+|does to .+|binds .+|[(].+|against .+|of table .+))?$",
+  );
+
+/**
+ * Names that the catalogue does not know. Anything may stand behind them, so that most rules ask for all of them: what
+ * hangs on them is told together, once.
+ */
+function strangersOf(review) {
+  const missing = [...review.findings, ...review.unchecked, ...review.duties].flatMap((one) => one.missing ?? []);
+  const names = [...new Set(missing.map((what) => /^what (.+) is$/.exec(what)?.[1]).filter(Boolean))].sort();
+  const tests = names.map(missingOf);
+  const hangs = (one) => (one.missing ?? []).some((what) => tests.some((test) => test.test(what)));
+  const unlisted = review.unchecked.filter((one) => !review.findings.some((finding) => key(finding) === key(one)));
+  const open = [
+    ...review.findings.filter((finding) => !finding.accepted && finding.outcome === "unknown"),
+    ...unlisted,
+  ].filter(hangs);
+  const rules = new Set(open.map((one) => one.rule)).size;
+  return {
+    names,
+    hangs,
+    title: `${listed(names)} ${names.length === 1 ? "is" : "are"} not in the catalogue`,
+    what: `what ${listed(names)} ${names.length === 1 ? "is" : "are"}`,
+    because:
+      open.length === 0
+        ? ""
+        : `Because of that ${count(rules, "rule")} could not be checked${open.length > rules ? `, ${count(open.length, "check")} in all` : ""}.`,
+  };
+}
+
+const listed = (names) =>
+  names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]}`;
+
+/** Names that nobody knows, before everything else. */
+function unnamed(strangers) {
+  return (
+    strangers.because &&
+    el(
+      "p",
+      { class: "unnamed" },
+      mark("unknown"),
+      " ",
+      el("b", {}, `${strangers.title}.`),
+      ` ${strangers.because} `,
+      el("a", { href: "#unchecked", "data-key": "unnamed" }, "Which, and what to do"),
+    )
+  );
 }
 
 /** All groups in a table: where to look first, and where all is well. */
@@ -122,7 +178,7 @@ function dutiesOf(review, group) {
   return review.duties.filter((duty) => duty.applies !== "no" && groupOf(duty.rule) === group);
 }
 
-function groupSection(group, review, decided, actions) {
+function groupSection(group, review, decided, strangers, actions) {
   const findings = decided.filter((finding) => groupOf(finding.rule) === group);
   const duties = dutiesOf(review, group);
   const unknown = review.findings.filter(
@@ -160,7 +216,7 @@ function groupSection(group, review, decided, actions) {
         : "",
       ".",
     ),
-    duties.length > 0 && dutyList(group, duties),
+    duties.length > 0 && dutyList(group, duties, strangers),
   );
 }
 
@@ -369,19 +425,26 @@ function sources(items) {
 const SHOWN_PERHAPS = 3;
 
 /** What is to be done. What only may apply is folded where there is much of it, but never a caution. */
-function dutyList(group, duties) {
+function dutyList(group, duties, strangers) {
   const said = new Map();
   for (const duty of duties) {
     said.set(duty.message, said.get(duty.message) ?? duty);
   }
   const isCaution = group.id === "caution";
-  const perhaps = [...said.values()].filter((duty) => duty.applies === "maybe");
+  const hangs = (duty) => duty.applies === "maybe" && strangers.hangs(duty);
+  const hanging = [...said.values()].filter(hangs);
+  const perhaps = [...said.values()].filter((duty) => duty.applies === "maybe" && !hangs(duty));
   const folds = !isCaution && perhaps.length > SHOWN_PERHAPS;
+  const hangingItems = hanging.length > 0 && el("ul", { class: "hanging" }, hanging.map(hangingItem));
   return el(
     "div",
     { class: "duties" },
     el("h4", {}, isCaution ? "Take care" : "To do and to declare"),
-    el("ul", {}, [...said.values()].filter((duty) => !folds || duty.applies !== "maybe").map(dutyItem)),
+    el(
+      "ul",
+      {},
+      [...said.values()].filter((duty) => !hangs(duty) && (!folds || duty.applies !== "maybe")).map(dutyItem),
+    ),
     folds &&
       el(
         "details",
@@ -394,7 +457,26 @@ function dutyList(group, duties) {
         ),
         el("ul", {}, perhaps.map(dutyItem)),
       ),
+    isCaution && hangingItems && [el("p", { class: "asks" }, `These may apply, depending on ${strangers.what}:`), hangingItems],
+    !isCaution &&
+      hangingItems &&
+      el(
+        "details",
+        { class: "folded", "data-key": `hanging ${group.id}` },
+        el(
+          "summary",
+          { "data-key": `hanging summary ${group.id}` },
+          `${hanging.length} more may apply, depending on ${strangers.what}`,
+          el("span", { class: "unseen" }, ` – ${group.title}`),
+        ),
+        hangingItems,
+      ),
   );
+}
+
+/** What may apply because of a name that nobody knows: on what it hangs is said above all of them. */
+function hangingItem(duty) {
+  return el("li", {}, el("p", {}, duty.message), why(duty, "sources unprinted"));
 }
 
 function dutyItem(duty) {
@@ -410,42 +492,29 @@ function dutyItem(duty) {
         { class: "aside" },
         `To be sure that it applies, this is missing: ${missingWords(duty.missing).join("; ")}.`,
       ),
-    el(
-      "details",
-      { class: "sources", "data-key": `duty ${duty.rule} ${duty.message}` },
-      el("summary", {}, "Why", el("span", { class: "unseen" }, ` – ${duty.title}`)),
-      el("p", {}, duty.lesson),
-      el("ul", {}, sourceItems([duty])),
-      el("p", { class: "rule-id" }, "Rule ", el("code", {}, duty.rule)),
-    ),
+    why(duty, "sources"),
   );
 }
 
-const OF_NAME = /^(\S+|[^A-Z]+) of (\p{Lu}.*)$/u;
-
-/** What is missing, gathered by the ingredient it is missing of. */
-function missingWords(missing) {
-  const byName = new Map();
-  const others = [];
-  for (const what of missing) {
-    const of = OF_NAME.exec(what);
-    const dissolves = /^what (.+) dissolves in$/.exec(what);
-    if (dissolves) {
-      byName.set(dissolves[1], [...(byName.get(dissolves[1]) ?? []), "what it dissolves in"]);
-    } else if (of) {
-      byName.set(of[2], [...(byName.get(of[2]) ?? []), of[1].replace(/-(?=[a-z])/g, " ")]);
-    } else {
-      // A property by its bare name; anything else may have a name in it, which stays as it is.
-      others.push(/^[a-zA-Z.-]+$/.test(what) ? what.replaceAll(".", ", ").replaceAll("-", " ") : what);
-    }
-  }
-  return [...[...byName].map(([name, words]) => `${name}: ${words.join(", ")}`), ...others];
-}
+const why = (duty, look) =>
+  el(
+    "details",
+    { class: look, "data-key": `duty ${duty.rule} ${duty.message}` },
+    el("summary", {}, "Why", el("span", { class: "unseen" }, ` – ${duty.title}`)),
+    el("p", {}, duty.lesson),
+    el("ul", {}, sourceItems([duty])),
+    el("p", { class: "rule-id" }, "Rule ", el("code", {}, duty.rule)),
+  );
 
 /** What was not checked, gathered by what is missing. */
-function unchecked(review, open, actions) {
+function unchecked(review, open, strangers, actions) {
   const byMissing = new Map();
+  const hanging = [];
   const add = (missing, entry) => {
+    if (strangers.hangs({ missing })) {
+      hanging.push(entry);
+      return;
+    }
     const together = missingWords(missing).join("; ") || "not stated";
     byMissing.set(together, [...(byMissing.get(together) ?? []), entry]);
   };
@@ -467,8 +536,15 @@ function unchecked(review, open, actions) {
   }
   const urgent = ([, entries]) => (entries.some((one) => one["must-be-known"]) ? 1e6 : 0) + entries.length;
   const gathered = [...byMissing].sort((a, b) => urgent(b) - urgent(a));
-  const next = review["measure-next"].slice(0, 5);
-  const total = [...byMissing.values()].reduce((sum, list) => sum + list.length, 0);
+  const measured = review["measure-next"];
+  const ofStrangers = new Set(
+    measured.filter((one) => strangers.hangs({ missing: [one.what] })).flatMap((one) => one.decides),
+  );
+  const next = [
+    ...(ofStrangers.size > 0 ? [{ what: strangers.what, decides: [...ofStrangers] }] : []),
+    ...measured.filter((one) => !strangers.hangs({ missing: [one.what] })),
+  ].slice(0, 5);
+  const total = [...byMissing.values()].reduce((sum, list) => sum + list.length, hanging.length);
   return el(
     "section",
     { class: "group unchecked", id: "unchecked", "aria-labelledby": "unchecked-title" },
@@ -480,6 +556,7 @@ function unchecked(review, open, actions) {
         ? "Everything that concerns this formula could be checked."
         : "What is missing here has not passed. It is open.",
     ),
+    hanging.length > 0 && hangingChecks(hanging, strangers, actions),
     gathered.map(([missing, entries]) => {
       const demanded = entries.some((one) => one["must-be-known"]);
       return el(
@@ -520,7 +597,7 @@ function unchecked(review, open, actions) {
               "li",
               {},
               `${missingWords([one.what])[0]} `,
-              el("span", { class: "quiet" }, `(settles ${count(one.decides.length, "check")})`),
+              el("span", { class: "quiet" }, `(settles ${count(one.decides.length, "rule")})`),
             ),
           ),
         ),
@@ -528,17 +605,80 @@ function unchecked(review, open, actions) {
   );
 }
 
+/** What names that nobody knows leave open: how much of each group, which rules, and what to do. */
+function hangingChecks(entries, strangers, actions) {
+  const demanded = new Set(entries.filter((one) => one["must-be-known"]).map((one) => one.title));
+  const byGroup = new Map(GROUPS.map((group) => [group, []]));
+  for (const one of entries) {
+    const group = groupOf(one.rule);
+    byGroup.set(group, [...(byGroup.get(group) ?? []), one]);
+  }
+  const places = strangers.names
+    .map((name) => entries.find((one) => one.name === name && one.where?.pointer))
+    .filter(Boolean);
+  return el(
+    "article",
+    {
+      class: "finding unknown",
+      "aria-label": strangers.title,
+      "data-finding": [...new Set(entries.map((one) => one.rule))].join(" "),
+    },
+    el(
+      "h4",
+      { tabindex: "-1" },
+      mark("unknown"),
+      el("span", { class: "level" }, "Not checked"),
+      " ",
+      el("span", { class: "title" }, strangers.title),
+    ),
+    el("p", { class: "message" }, strangers.because),
+    demanded.size > 0 &&
+      el(
+        "p",
+        { class: "message" },
+        `What has to be known counts as broken until it is: ${[...demanded].map((title) => `${title}?`).join(" ")}`,
+      ),
+    el(
+      "p",
+      { class: "settling" },
+      el("b", {}, "What to do. "),
+      "If a name is misspelt, correct it; its finding tells the nearest one known. If it is a raw material of your own, " +
+        "whoever runs this service can add an ingredient sheet: what it is used for, its charge and what it dissolves in " +
+        "let most of these rules run (docs/guide/house-rules.md, Own ingredients).",
+    ),
+    places.map((one) => place(one, actions)),
+    [...byGroup]
+      .filter(([, list]) => list.length > 0)
+      .map(([group, list]) => {
+        const rules = new Set(list.map((one) => one.rule)).size;
+        const checks = list.length > rules ? `, ${count(list.length, "check")}` : "";
+        return el(
+          "details",
+          { class: "sources", "data-key": `hanging checks ${group.id}` },
+          el(
+            "summary",
+            { "data-key": `hanging checks summary ${group.id}` },
+            `${group.title}: ${count(rules, "rule")}${checks}`,
+          ),
+          el("ul", { class: "checks" }, checkLines(list, actions, strangers.names)),
+        );
+      }),
+  );
+}
+
 const SHOWN_CHECKS = 8;
 
-/** The checks that are open, those of one rule in one line; a long list is folded behind its beginning. */
-function checks(entries, missing, actions) {
+/** Checks that are open, those of one rule in one line. Of names that are said above no place is told again. */
+function checkLines(entries, actions, said = []) {
   const byRule = new Map();
   for (const one of entries) {
     byRule.set(one.rule, [...(byRule.get(one.rule) ?? []), one]);
   }
-  const lines = [...byRule.values()].map((together) => {
-    const names = [...new Set(together.map((one) => one.name).filter(Boolean))];
-    const placed = together.find((one) => one.where?.pointer);
+  return [...byRule.values()].map((together) => {
+    const names = [...new Set(together.map((one) => one.name))].filter(
+      (name) => name && !(said.length === 1 && name === said[0]),
+    );
+    const placed = together.find((one) => one.where?.pointer && !said.includes(one.name));
     return el(
       "li",
       {},
@@ -549,6 +689,11 @@ function checks(entries, missing, actions) {
       placed && [" ", place(placed, actions).firstChild],
     );
   });
+}
+
+/** The checks that one missing thing leaves open; a long list is folded behind its beginning. */
+function checks(entries, missing, actions) {
+  const lines = checkLines(entries, actions);
   const first = el("ul", { class: "checks" }, lines.slice(0, SHOWN_CHECKS));
   return lines.length <= SHOWN_CHECKS
     ? first

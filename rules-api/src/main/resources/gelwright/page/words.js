@@ -126,6 +126,27 @@ export function subject(of) {
   return kind === "formula" ? "" : name;
 }
 
+const OF_NAME = /^(\S+|[^A-Z]+) of (\p{Lu}.*)$/u;
+
+/** What is missing, gathered by the ingredient it is missing of. */
+export function missingWords(missing) {
+  const byName = new Map();
+  const others = [];
+  for (const what of missing) {
+    const of = OF_NAME.exec(what);
+    const dissolves = /^what (.+) dissolves in$/.exec(what);
+    if (dissolves) {
+      byName.set(dissolves[1], [...(byName.get(dissolves[1]) ?? []), "what it dissolves in"]);
+    } else if (of) {
+      byName.set(of[2], [...(byName.get(of[2]) ?? []), of[1].replace(/-(?=[a-z])/g, " ")]);
+    } else {
+      // A property by its bare name; anything else may have a name in it, which stays as it is.
+      others.push(/^[a-zA-Z.-]+$/.test(what) ? what.replaceAll(".", ", ").replaceAll("-", " ") : what);
+    }
+  }
+  return [...[...byName].map(([name, words]) => `${name}: ${words.join(", ")}`), ...others];
+}
+
 /** What tells one finding from another, whatever its numbers are. */
 export const key = (finding) => `${finding.rule}\u0000${Object.values(finding.subject)[0] ?? ""}`;
 

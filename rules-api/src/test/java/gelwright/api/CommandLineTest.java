@@ -154,7 +154,7 @@ final class CommandLineTest {
             "fails: 1 chance in 4 that it holds.",
             "\nNOT CHECKED\n",
             "Missing: Squalane: density",
-            "it counts as broken until it is",
+            "counts as broken until it is",
             "\nAccepted\n",
             "Accepted until 2027-03-01 because: held",
             "\nTake care\n",

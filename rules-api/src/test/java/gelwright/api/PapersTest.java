@@ -123,6 +123,7 @@ final class PapersTest {
                     assertTrue(
                         List.of(
                                 "lang",
+                                "role",
                                 "charset",
                                 "http-equiv",
                                 "content",

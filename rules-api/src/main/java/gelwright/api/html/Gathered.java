@@ -2,7 +2,6 @@ package gelwright.api.html;
 
 import gelwright.reports.Gravity;
 import gelwright.review.Finding;
-import gelwright.review.Outcome;
 import gelwright.review.Review;
 import gelwright.rule.Severity;
 import java.util.ArrayList;
@@ -15,15 +14,10 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 
-/** What of a review is told together: findings of one rule, checks that one thing leaves open. */
+/** What of a review is told together: findings of one rule, rules of many reviews. */
 public final class Gathered {
   /** So many of the rules that speak most often are told. */
   private static final int RULES_TOLD = 5;
-
-  /** How it is said that an ingredient is not known. */
-  private static final String WHAT = "what ";
-
-  private static final String IS = " is";
 
   private Gathered() {}
 
@@ -53,72 +47,6 @@ public final class Gathered {
       }
     }
     return "";
-  }
-
-  /**
-   * Findings that could not be checked, gathered by what they are about: one ingredient of which
-   * nothing is known can leave many checks open.
-   */
-  public static List<List<Finding>> open(Review review) {
-    Map<String, List<Finding>> together = new LinkedHashMap<>();
-    for (Finding finding : review.findings()) {
-      if (!finding.isAccepted() && finding.outcome() == Outcome.UNKNOWN) {
-        String about =
-            finding.subject().isFormula()
-                ? Words.onlyNameIn(finding.missing())
-                    .orElseGet(() -> String.join("; ", finding.missing()))
-                : Words.name(finding.subject());
-        together
-            .computeIfAbsent(finding.level() + " " + about, key -> new ArrayList<>())
-            .add(finding);
-      }
-    }
-    return List.copyOf(together.values());
-  }
-
-  /**
-   * Findings that could not be checked, by the one thing that is missing and leaves most open: an
-   * ingredient of which something is not known, or what has to be stated. What has to be known
-   * comes first, then what leaves most open.
-   */
-  static Map<String, List<Finding>> openByCause(Review review) {
-    List<Finding> open =
-        review.findings().stream()
-            .filter(each -> !each.isAccepted() && each.outcome() == Outcome.UNKNOWN)
-            .toList();
-    Map<String, Integer> times = new TreeMap<>();
-    open.forEach(each -> causes(each).forEach(cause -> times.merge(cause, 1, Integer::sum)));
-    Map<String, List<Finding>> byCause = new TreeMap<>();
-    for (Finding each : open) {
-      String cause =
-          causes(each).stream()
-              .max(Comparator.comparingInt(name -> times.getOrDefault(name, 0)))
-              .orElse("");
-      byCause.computeIfAbsent(cause, key -> new ArrayList<>()).add(each);
-    }
-    Map<String, List<Finding>> ordered = new LinkedHashMap<>();
-    byCause.entrySet().stream()
-        .sorted(
-            Comparator.comparing(
-                    (Map.Entry<String, List<Finding>> entry) ->
-                        entry.getValue().stream().noneMatch(Finding::mustBeKnown))
-                .thenComparing(entry -> -entry.getValue().size()))
-        .forEach(entry -> ordered.put(entry.getKey(), entry.getValue()));
-    return ordered;
-  }
-
-  private static Set<String> causes(Finding finding) {
-    Set<String> causes = new TreeSet<>();
-    finding.missing().forEach(what -> causes.add(cause(what)));
-    return causes;
-  }
-
-  /** The ingredient that something is missing of, or what is missing. */
-  static String cause(String what) {
-    return what.startsWith(WHAT) && what.endsWith(IS)
-        ? what.substring(WHAT.length(), what.length() - IS.length())
-        : Words.onlyNameIn(List.of(what))
-            .orElseGet(() -> String.join("; ", Words.missing(List.of(what))));
   }
 
   /**

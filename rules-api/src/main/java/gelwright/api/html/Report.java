@@ -88,6 +88,8 @@ public record Report(
    * @param name of the formula
    * @param about version, file, day
    * @param verdict in one sentence
+   * @param unnamed the names that the catalogue does not know; empty where it knows all
+   * @param because how much they leave open
    * @param counts what came out, by kind
    * @param glance every finding that stands against it, the worst first
    * @param brief what it is meant to be
@@ -100,7 +102,9 @@ public record Report(
    * @param unlisted what else could not be checked
    * @param accepted findings somebody has taken responsibility for
    * @param duties what has to be done
+   * @param hangingDuties what may have to be done, depending on names that nobody knows
    * @param cautions what can hurt
+   * @param hangingCautions what may hurt, depending on names that nobody knows
    * @param next what to measure or state
    * @param headroom how far each number can move; empty where it was not asked for
    * @param pictures curves
@@ -116,6 +120,8 @@ public record Report(
       String name,
       String about,
       String verdict,
+      String unnamed,
+      String because,
       List<Count> counts,
       List<Glance> glance,
       Paper.Facts brief,
@@ -128,7 +134,9 @@ public record Report(
       List<String> unlisted,
       List<Saying> accepted,
       List<Saying> duties,
+      Optional<Hanging> hangingDuties,
       List<Saying> cautions,
+      Optional<Hanging> hangingCautions,
       List<String> next,
       Optional<Room> headroom,
       List<Paper.Picture> pictures,
@@ -222,22 +230,62 @@ public record Report(
   /** A remedy, or why there is none; {@code name} says which. */
   public record Remedied(String name, String text) {}
 
-  /** Checks that one thing leaves open; {@code outcome} says how many. */
+  /**
+   * What one missing thing leaves open.
+   *
+   * @param level of the worst finding
+   * @param outcome how many checks
+   * @param title what is missing, or the one check it leaves open
+   * @param because how much it leaves open; empty where the title says it
+   * @param advice what can be done about it; empty where that is plain
+   * @param asked what is asked of each name that nobody knows
+   * @param missing what is missing; empty where {@code asked} says it
+   * @param more what is missing, too, for some of the checks; may be empty
+   * @param known what is to be said of checks that have to be known; may be empty
+   * @param checks the rules, by what they are about; empty for one rule, which is told in full
+   * @param folded whether the rules are too many to be read at once
+   * @param lesson why one rule matters; empty for several
+   * @param cites sources of one rule
+   * @param rule full id of one rule; empty for several
+   * @param place of one rule in the sheet; empty for several
+   * @param traces how the outcomes came about, when asked for
+   */
   public record Open(
       String level,
       String outcome,
       String title,
+      String because,
+      String advice,
+      List<String> asked,
       String missing,
-      boolean mustBeKnown,
-      List<Saying> checks,
+      String more,
+      String known,
+      List<Checks> checks,
+      boolean folded,
       String lesson,
       List<Cite> cites,
+      String rule,
       String place,
       List<Trace> traces) {
     public Open {
+      asked = List.copyOf(asked);
       checks = List.copyOf(checks);
       cites = List.copyOf(cites);
       traces = List.copyOf(traces);
+    }
+  }
+
+  /** Rules about one thing that could not be checked; {@code count} says how many. */
+  public record Checks(String topic, String count, List<Saying> rules) {
+    public Checks {
+      rules = List.copyOf(rules);
+    }
+  }
+
+  /** What may apply, depending on what is missing; {@code on} says on what. */
+  public record Hanging(String on, List<Saying> sayings) {
+    public Hanging {
+      sayings = List.copyOf(sayings);
     }
   }
 

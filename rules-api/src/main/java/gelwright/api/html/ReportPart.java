@@ -56,6 +56,7 @@ final class ReportPart {
   private final Review review;
   private final String id;
   private final Told.Cited cited;
+  private final Gaps gaps;
   private final Map<Concern, Remedies> remedies = new HashMap<>();
   private final List<Report.Glance> glance = new ArrayList<>();
   private final IdentityHashMap<Remedy, Integer> remedyNumbers = new IdentityHashMap<>();
@@ -66,6 +67,7 @@ final class ReportPart {
     this.review = reviewed.review();
     this.id = id;
     this.cited = cited;
+    this.gaps = Gaps.of(review);
     for (Remedies each : review.remedies().orElse(List.of())) {
       remedies.put(new Concern(each.rule(), each.subject()), each);
       // The same numbers as everywhere else: in the order of the review.
@@ -76,9 +78,8 @@ final class ReportPart {
   Report.Part part() {
     List<Report.Topic> topics = topics();
     List<Report.Open> open =
-        Gathered.openByCause(review).entrySet().stream()
-            .map(entry -> open(entry.getKey(), entry.getValue()))
-            .toList();
+        gaps.all().stream().filter(gap -> !gap.findings().isEmpty()).map(this::open).toList();
+    Optional<Gap> unnamed = gaps.strangers().filter(gap -> !gap.findings().isEmpty());
     List<Paper.Picture> pictures = new ArrayList<>();
     List<String> undrawn = new ArrayList<>();
     reviewed.prediction().ifPresent(prediction -> draw(prediction, pictures, undrawn));
@@ -87,6 +88,8 @@ final class ReportPart {
         Told.line(review.formula()),
         about(),
         Words.verdict(review),
+        unnamed.map(gap -> Told.line(gap.title()) + ".").orElse(""),
+        unnamed.map(Gap::because).orElse(""),
         counts(),
         glance,
         brief(),
@@ -99,8 +102,10 @@ final class ReportPart {
         Gathered.unlisted(review).stream().map(Told::line).toList(),
         accepted(),
         duties(false),
+        gaps.strangers().map(gap -> hanging(gap, false)).filter(each -> !each.sayings().isEmpty()),
         cautions(),
-        Words.next(review).stream().map(Told::line).map(Told::capital).toList(),
+        gaps.strangers().map(gap -> hanging(gap, true)).filter(each -> !each.sayings().isEmpty()),
+        gaps.next().stream().map(Told::line).map(Told::capital).toList(),
         review.headroom().map(this::room),
         pictures,
         undrawn,
@@ -335,7 +340,11 @@ final class ReportPart {
   private static Optional<Scale.Compared> compared(Finding finding) {
     return finding
         .observed()
-        .flatMap(seen -> finding.limit().map(limit -> new Scale.Compared(seen, limit)));
+        .flatMap(
+            seen ->
+                finding
+                    .limit()
+                    .map(limit -> new Scale.Compared(seen, limit, Scale.wrongSide(finding))));
   }
 
   private static Collection<Source> sources(List<Finding> findings) {
@@ -372,62 +381,71 @@ final class ReportPart {
 
   // --- What could not be checked
 
-  /** Checks that one thing leaves open. */
-  private Report.Open open(String cause, List<Finding> findings) {
+  private Report.Open open(Gap gap) {
+    List<Finding> findings = gap.findings();
     Finding worst =
         findings.stream().max(Comparator.comparing(Finding::level)).orElse(findings.get(0));
-    boolean one = findings.size() == 1;
+    boolean one = gap.isOne();
     String subject = Words.subject(worst.subject());
-    String title =
-        one
-            ? worst.title() + "?" + (subject.isEmpty() ? "" : " – " + subject)
-            : cause.isEmpty() ? "Checks open" : cause;
-    Set<String> missing = new LinkedHashSet<>();
-    Map<String, List<Finding>> byRule = new LinkedHashMap<>();
-    for (Finding finding : findings) {
-      finding.missing().stream()
-          .filter(what -> one || Gathered.cause(what).equals(cause))
-          .forEach(missing::add);
-      byRule.computeIfAbsent(finding.rule(), key -> new ArrayList<>()).add(finding);
-    }
+    List<String> missing = gaps.missing(gap);
     return new Report.Open(
         worst.level().word(),
         one ? "not checked" : findings.size() + " not checked",
-        Told.line(title),
-        missing.isEmpty() ? "not stated" : Told.line(String.join("; ", Words.missing(missing))),
-        findings.stream().anyMatch(Finding::mustBeKnown),
-        one
-            ? List.of(new Report.Saying("", List.of(), worst.rule()))
-            : byRule.values().stream().map(each -> check(cause, each)).toList(),
+        Told.line(
+            one ? worst.title() + "?" + (subject.isEmpty() ? "" : " – " + subject) : gap.title()),
+        one ? "" : gap.because(),
+        gap.advice(),
+        gap.asked().stream().map(Told::line).toList(),
+        gap.isStrange()
+            ? ""
+            : missing.isEmpty() ? "not stated" : Told.line(String.join("; ", missing)),
+        one ? "" : Told.line(String.join("; ", gaps.more(gap))),
+        gap.known(),
+        one ? List.of() : checks(gap),
+        gap.byRule().size() > Gap.FEW,
         one ? Told.line(worst.lesson()) : "",
         one ? cites(sources(findings), cited) : List.of(),
-        Told.line(one ? Words.place(worst) : review.place().file()),
+        one ? worst.rule() : "",
+        one ? Told.line(Words.place(worst)) : "",
         traces(findings));
   }
 
-  /** An open check: of what, and what else is missing for it. */
-  private static Report.Saying check(String cause, List<Finding> findings) {
+  /** Open rules by what they are about. */
+  private List<Report.Checks> checks(Gap gap) {
+    Map<String, List<List<Finding>>> byTopic = new LinkedHashMap<>();
+    Topics.OF_THE_PROGRAM.names().forEach(name -> byTopic.put(name, new ArrayList<>()));
+    gap.byRule()
+        .forEach(
+            (rule, findings) ->
+                byTopic
+                    .computeIfAbsent(Topics.OF_THE_PROGRAM.of(rule), key -> new ArrayList<>())
+                    .add(findings));
+    List<Report.Checks> checks = new ArrayList<>();
+    byTopic.forEach(
+        (topic, rules) -> {
+          if (!rules.isEmpty()) {
+            int times = rules.stream().mapToInt(List::size).sum();
+            checks.add(
+                new Report.Checks(
+                    topic,
+                    Told.count(rules.size(), "rule")
+                        + (times == rules.size() ? "" : ", " + Told.count(times, "check")),
+                    rules.stream().map(each -> check(gap, each)).toList()));
+          }
+        });
+    return checks;
+  }
+
+  /** An open rule, and of what. */
+  private static Report.Saying check(Gap gap, List<Finding> findings) {
     Finding first = findings.get(0);
-    Set<String> subjects = new LinkedHashSet<>();
-    Set<String> more = new LinkedHashSet<>();
-    for (Finding finding : findings) {
-      String name = Words.name(finding.subject());
-      if (!name.isEmpty() && !name.equals(cause)) {
-        subjects.add(name);
-      }
-      finding.missing().stream()
-          .filter(what -> !Gathered.cause(what).equals(cause))
-          .forEach(more::add);
-    }
+    Set<String> subjects = gap.subjects(findings);
     return new Report.Saying(
         Told.line(
             first.title()
                 + "?"
                 + (subjects.isEmpty() ? "" : " – " + String.join("; ", subjects))
-                + (first.mustBeKnown() ? " (has to be known)" : "")
-                + (more.isEmpty()
-                    ? ""
-                    : " (missing, too: " + String.join("; ", Words.missing(more)) + ")")),
+                + (first.mustBeKnown() ? " (has to be known)" : "")),
         List.of(),
         first.rule());
   }
@@ -452,13 +470,38 @@ final class ReportPart {
 
   private List<Report.Saying> duties(boolean cautions) {
     Map<String, Report.Saying> all = new LinkedHashMap<>();
-    for (Duty duty : review.duties()) {
+    for (Duty duty : gaps.duties()) {
       if (duty.rule().startsWith(CAUTION) == cautions && Words.isTold(duty)) {
         String words = Told.line(Words.duty(duty));
         all.putIfAbsent(words, new Report.Saying(words, cites(duty.sources(), cited), duty.rule()));
       }
     }
     return List.copyOf(all.values());
+  }
+
+  /**
+   * What may apply, depending on names that nobody knows. A caution is told in full, of another
+   * duty the title and what it is about.
+   */
+  private Report.Hanging hanging(Gap gap, boolean cautions) {
+    Map<String, List<Duty>> byRule = new LinkedHashMap<>();
+    for (Duty duty : gap.duties()) {
+      if (duty.rule().startsWith(CAUTION) == cautions) {
+        byRule
+            .computeIfAbsent(cautions ? duty.message() : duty.rule(), key -> new ArrayList<>())
+            .add(duty);
+      }
+    }
+    List<Report.Saying> sayings = new ArrayList<>();
+    for (List<Duty> duties : byRule.values()) {
+      Duty first = duties.get(0);
+      sayings.add(
+          new Report.Saying(
+              Told.line(cautions ? first.message() : gaps.hanging(gap, duties)),
+              cautions ? cites(first.sources(), cited) : List.of(),
+              first.rule()));
+    }
+    return new Report.Hanging(Told.line(gap.hanging()), sayings);
   }
 
   private List<Report.Saying> cautions() {

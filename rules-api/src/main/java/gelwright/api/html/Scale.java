@@ -5,6 +5,7 @@ import static java.util.Objects.requireNonNull;
 import gelwright.quantity.Numbers;
 import gelwright.quantity.Quantity;
 import gelwright.quantity.Unit;
+import gelwright.review.Finding;
 import gelwright.review.Shown;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,6 +25,8 @@ import java.util.regex.Pattern;
  * @param likely the likely value; empty where only a bound is known
  * @param limitRange where the limit is 9 times in 10; empty for one that is certain
  * @param limitMark the limit; empty where it is only bounded
+ * @param wrong the side of the limit that is not allowed, where the number is on it
+ * @param barred that side, to the edge; empty where there is none
  * @param ticks numbers beneath the line
  */
 public record Scale(
@@ -35,6 +38,8 @@ public record Scale(
     Optional<Mark> likely,
     Optional<Bar> limitRange,
     Optional<Mark> limitMark,
+    Side wrong,
+    Optional<Span> barred,
     List<Mark> ticks) {
   /** Fewer steps than this leave numbers without a neighbour, more of them run into each other. */
   private static final int STEPS = 4;
@@ -66,8 +71,61 @@ public record Scale(
     ticks = List.copyOf(ticks);
   }
 
+  /** A side of a limit. */
+  public enum Side {
+    /** What is less than the limit. */
+    BELOW("less is not allowed"),
+    /** What is more than the limit. */
+    ABOVE("more is not allowed"),
+    /** Neither, or nobody can tell. */
+    NEITHER("");
+
+    private final String words;
+
+    Side(String words) {
+      this.words = words;
+    }
+
+    /** That this side is not allowed. */
+    public String words() {
+      return words;
+    }
+  }
+
+  /**
+   * The side of its limit that a number is on and must not be, as far as the outcome proves it.
+   *
+   * <p>A finding does not carry how its number has to stand to its limit. A rule that breaks tells
+   * it where the number is wholly to one side; so does one that probably fails, since its odds are
+   * never below those that the number stands right. What probably holds may do so because the rule
+   * hardly applies, and proves nothing.
+   */
+  static Side wrongSide(Finding finding) {
+    if (finding.observed().isEmpty() || finding.limit().isEmpty()) {
+      return Side.NEITHER;
+    }
+    Shown observed = finding.observed().get();
+    Shown limit = finding.limit().get();
+    return switch (finding.outcome()) {
+      case BREAKS ->
+          observed.high() < limit.low()
+              ? Side.BELOW
+              : observed.low() > limit.high() ? Side.ABOVE : Side.NEITHER;
+      case BORDERLINE ->
+          finding.odds().high() >= 0.5
+              ? Side.NEITHER
+              : observed.likely() < limit.likely()
+                  ? Side.BELOW
+                  : observed.likely() > limit.likely() ? Side.ABOVE : Side.NEITHER;
+      default -> Side.NEITHER;
+    };
+  }
+
   /** From here so far to the right, both with a percent sign. */
   public record Bar(String x, String width) {}
+
+  /** From here to there, both with a percent sign. */
+  public record Span(String from, String to) {}
 
   /**
    * A place with a label.
@@ -84,11 +142,12 @@ public record Scale(
         + " "
         + observed
         + (limit.isEmpty() ? "" : "; limit " + limit)
+        + (wrong.words().isEmpty() ? "" : ", " + wrong.words())
         + ".";
   }
 
-  /** A number and what it is held against. */
-  record Compared(Shown observed, Shown limit) {}
+  /** A number, what it is held against, and the side it must not be on. */
+  record Compared(Shown observed, Shown limit, Side wrong) {}
 
   /**
    * Draws a number and its limit.
@@ -121,7 +180,7 @@ public record Scale(
     double least = ends.stream().mapToDouble(Double::doubleValue).min().orElse(0);
     double most = ends.stream().mapToDouble(Double::doubleValue).max().orElse(0);
     return least < most
-        ? Optional.of(new Line(least, most, isFactor(all, least, most)).scale(observed, limit))
+        ? Optional.of(new Line(least, most, isFactor(all, least, most)).scale(compared))
         : Optional.empty();
   }
 
@@ -169,7 +228,9 @@ public record Scale(
       this.to = high + room;
     }
 
-    Scale scale(Shown observed, Shown limit) {
+    Scale scale(Compared compared) {
+      Shown observed = compared.observed();
+      Shown limit = compared.limit();
       Optional<Mark> likely =
           isPlaced(observed)
               ? Optional.of(mark(observed.likely(), print(observed, observed.likely())))
@@ -183,7 +244,17 @@ public record Scale(
           likely,
           limit.low() == limit.high() ? Optional.empty() : Optional.of(bar(limit)),
           Optional.of(mark(limit.likely(), "limit " + print(limit, limit.likely()))),
+          compared.wrong(),
+          barred(compared.wrong(), place(limit.likely())),
           ticks());
+    }
+
+    private static Optional<Span> barred(Side side, double from) {
+      return switch (side) {
+        case BELOW -> Optional.of(new Span(percent(0), percent(from)));
+        case ABOVE -> Optional.of(new Span(percent(from), percent(100)));
+        case NEITHER -> Optional.empty();
+      };
     }
 
     /** Numbers that keep their units beside them when a line is full. */

@@ -358,21 +358,6 @@ public final class Words {
         .toList();
   }
 
-  /** What to measure or state, each with what it would settle. */
-  public static List<String> next(Review review) {
-    Map<String, String> titles = new HashMap<>();
-    review.findings().forEach(finding -> titles.putIfAbsent(finding.rule(), finding.title()));
-    review.duties().forEach(duty -> titles.putIfAbsent(duty.rule(), duty.title()));
-    List<String> lines = new ArrayList<>();
-    for (Review.MeasureNext next : review.measureNext()) {
-      List<String> decides =
-          next.decides().stream().map(rule -> titles.getOrDefault(rule, rule)).toList();
-      String what = String.join("; ", missing(List.of(next.what())));
-      lines.add(what + (decides.isEmpty() ? "" : " – would settle: " + String.join("; ", decides)));
-    }
-    return lines;
-  }
-
   /** The sheet and the line of a finding; of one about the whole formula the sheet only. */
   public static String place(Finding finding) {
     Place where = finding.where();

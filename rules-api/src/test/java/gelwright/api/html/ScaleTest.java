@@ -26,7 +26,7 @@ final class ScaleTest {
   }
 
   private static Optional<Scale> scale(Shown observed, Shown limit) {
-    return Scale.of(new Scale.Compared(observed, limit), List.of());
+    return Scale.of(new Scale.Compared(observed, limit, Scale.Side.NEITHER), List.of());
   }
 
   private static double at(String percent) {
@@ -117,13 +117,34 @@ final class ScaleTest {
   @Test
   @DisplayName("numbers beneath each other stand on the same line")
   void beside() {
-    Scale.Compared one = new Scale.Compared(exact(1, Unit.PERCENT), exact(10, Unit.PERCENT));
-    Scale.Compared other = new Scale.Compared(exact(4, Unit.PERCENT), exact(10, Unit.PERCENT));
-    Scale.Compared mass = new Scale.Compared(exact(400, Unit.GRAM), exact(10, Unit.GRAM));
+    Scale.Compared one =
+        new Scale.Compared(exact(1, Unit.PERCENT), exact(10, Unit.PERCENT), Scale.Side.NEITHER);
+    Scale.Compared other =
+        new Scale.Compared(exact(4, Unit.PERCENT), exact(10, Unit.PERCENT), Scale.Side.NEITHER);
+    Scale.Compared mass =
+        new Scale.Compared(exact(400, Unit.GRAM), exact(10, Unit.GRAM), Scale.Side.NEITHER);
     List<Scale.Compared> all = List.of(one, other, mass);
     Scale first = Scale.of(one, all).orElseThrow();
     Scale second = Scale.of(other, all).orElseThrow();
     assertEquals(first.ticks(), second.ticks());
     assertEquals(first.limitMark(), second.limitMark());
+  }
+
+  @Test
+  @DisplayName("the side that is not allowed is barred from the limit to the edge, and said")
+  void barred() {
+    Scale.Compared above =
+        new Scale.Compared(exact(12, Unit.PERCENT), exact(10, Unit.PERCENT), Scale.Side.ABOVE);
+    Scale scale = Scale.of(above, List.of()).orElseThrow();
+    String limit = scale.limitMark().orElseThrow().x();
+    assertEquals(new Scale.Span(limit, "100.00%"), scale.barred().orElseThrow());
+    assertTrue(scale.telling().endsWith("limit 10\u00a0%, more is not allowed."), scale.telling());
+    Scale.Compared below =
+        new Scale.Compared(exact(3, Unit.PERCENT), exact(10, Unit.PERCENT), Scale.Side.BELOW);
+    Scale other = Scale.of(below, List.of()).orElseThrow();
+    assertEquals("0.00%", other.barred().orElseThrow().from());
+    assertEquals(other.limitMark().orElseThrow().x(), other.barred().orElseThrow().to());
+    assertTrue(
+        scale(exact(3, Unit.PERCENT), exact(10, Unit.PERCENT)).orElseThrow().barred().isEmpty());
   }
 }

@@ -124,6 +124,12 @@ final class Browser implements AutoCloseable {
     return reviewed();
   }
 
+  /** Another page than that of the service, from a file. */
+  Browser file(Path page) {
+    driver.get(page.toUri().toString());
+    return this;
+  }
+
   /** The page with a sheet that the browser has kept. */
   Browser with(String sheet) {
     driver.get(origin + "/openapi.json");

@@ -13,10 +13,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.TreeSet;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -231,7 +233,8 @@ final class ReviewPageTest {
   @DisplayName(
       "every finding of the service is on the page, with its number, limit, lesson and sources")
   void complete() {
-    for (String name : List.of("nettle-calm-gel.yaml", "soil-off-scrub.yaml")) {
+    for (String name :
+        List.of("nettle-calm-gel.yaml", "soil-off-scrub.yaml", "greenhouse-cool-down-spray.yaml")) {
       browser.with(example(name));
       JsonNode review =
           Contract.tree(
@@ -275,6 +278,50 @@ final class ReviewPageTest {
           "each drawn scale has its words");
       assertTrue(browser.read("document.querySelectorAll('.scale').length").asInt() > 3);
     }
+  }
+
+  @Test
+  @DisplayName("a name that nobody knows is told once, with how much it leaves open and what to do")
+  void unnamed() {
+    String name = "greenhouse-cool-down-spray.yaml";
+    browser.with(example(name));
+    JsonNode review =
+        Contract.tree(
+            rig.ask()
+                .contentType("application/yaml")
+                .body(Rig.example(name))
+                .post("/v1/reviews")
+                .asString());
+    Set<String> rules = new HashSet<>();
+    int checks = 0;
+    for (JsonNode finding : review.get("findings")) {
+      if (finding.get("outcome").asText().equals("unknown")
+          && finding.get("missing").toString().contains("Cucumis Sativus Fruit Extrakt")) {
+        rules.add(finding.get("rule").asText());
+        checks++;
+      }
+    }
+    assertTrue(rules.size() > 100 && checks > rules.size(), "much hangs on a name");
+    assertEquals(
+        "Cucumis Sativus Fruit Extrakt is not in the catalogue. Because of that "
+            + rules.size()
+            + " rules could not be checked, "
+            + checks
+            + " checks in all. Which, and what to do",
+        browser.text(".unnamed").strip());
+    String group = "document.querySelector('.unchecked article')";
+    assertEquals(
+        rules.size(), browser.read(group + ".querySelectorAll('details li').length").asInt());
+    assertEquals(
+        0, browser.read("document.querySelectorAll('.unchecked details[open]').length").asInt());
+    assertTrue(texts("#group-caution .hanging li").size() > 10, "cautions are not folded");
+    assertEquals(
+        "null",
+        browser.read("document.querySelector('#group-caution details .hanging')").toString());
+    browser.run("document.querySelectorAll('details').forEach((one) => { one.open = true; })");
+    assertEquals(List.of(), browser.audit());
+    browser.with(example("nettle-calm-gel.yaml"));
+    assertEquals("null", browser.read("document.querySelector('.unnamed')").toString());
   }
 
   @Test
@@ -562,6 +609,7 @@ final class ReviewPageTest {
     assertEquals(
         "30 sheets reviewed. 1 file passed over: only YAML, JSON and CSV are read.",
         browser.text("#class-status"));
+    assertTrue(texts("#class-kept:not([hidden])").toString().contains("does not keep this table"));
     List<String> rows = texts(".class-table tbody tr");
     assertTrue(
         rows.get(11).contains("cannot be read")
