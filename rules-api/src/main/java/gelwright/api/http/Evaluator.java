@@ -16,8 +16,9 @@ import org.jspecify.annotations.Nullable;
  * Runs evaluations on as many threads as there is work for a processor, whatever threads the
  * requests come on, and takes on no more than a bounded number of them.
  *
- * <p>A review cannot be interrupted, since it never waits. One that is given up keeps its place
- * until it ends, so that the bound holds; the limits on the size of a formula keep that short.
+ * <p>Work that is given up is interrupted. A search for remedies or headroom ends at its next step;
+ * a single review hears nothing of it. Either keeps its place until it ends, so that the bound
+ * holds; the limits on the size of a formula keep that short.
  */
 final class Evaluator implements AutoCloseable {
   private final ExecutorService threads;
