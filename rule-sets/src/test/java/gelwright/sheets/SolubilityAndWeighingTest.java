@@ -61,7 +61,8 @@ final class SolubilityAndWeighingTest {
   @DisplayName("where the solubility decides whether there are crystals at all, that is said")
   void edge() {
     Bounded pH =
-        of("Allantoin", 0.2, "").number("acid", "Allantoin", "lowest-pH-before-crystals-in-the-cold");
+        of("Allantoin", 0.2, "")
+            .number("acid", "Allantoin", "lowest-pH-before-crystals-in-the-cold");
     assertEquals(-1, pH.atLeast().likely());
     assertTrue(pH.atMost().likely() > 7 && pH.atMost().likely() <= 15);
     assertEquals(java.util.Set.of("solubility of Allantoin at 5 °C"), pH.missing());

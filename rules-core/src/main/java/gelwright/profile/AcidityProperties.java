@@ -177,8 +177,7 @@ final class AcidityProperties {
       @Nullable Needed near) {
     Optional<Double> target = target(world.model());
     if (target.isEmpty()) {
-      return new Needed(
-          Reading.unknown(0, 100, AdjusterProperties.noTarget(component)), 0);
+      return new Needed(Reading.unknown(0, 100, AdjusterProperties.noTarget(component)), 0);
     }
     return needed(world, component, solution, startsHigher, target.get(), near);
   }
@@ -220,8 +219,7 @@ final class AcidityProperties {
       return new Needed(Reading.of(0), 0);
     }
     return new Needed(
-        Reading.unknown(
-            0, 100, "an amount of " + component.name() + " that reaches pH " + target),
+        Reading.unknown(0, 100, "an amount of " + component.name() + " that reaches pH " + target),
         0);
   }
 
@@ -441,8 +439,7 @@ final class AcidityProperties {
     }
     int counterIons = acid.counterIons();
     if (counterIons != 0) {
-      species.add(
-          new AcidBase.StrongIon(Math.abs(counterIons), Integer.signum(counterIons)));
+      species.add(new AcidBase.StrongIon(Math.abs(counterIons), Integer.signum(counterIons)));
     }
     return new Mole(mass, List.copyOf(species), acid.escapes(), Set.of());
   }

@@ -178,8 +178,7 @@ final class AdjusterProperties {
 
   /** What is dissolved without the adjusters. */
   private static final Shared<AcidityProperties.Solution> UNADJUSTED =
-      new Shared<>(
-          (world, item) -> AcidityProperties.dissolve(world, world.model().adjusters()));
+      new Shared<>((world, item) -> AcidityProperties.dissolve(world, world.model().adjusters()));
 
   /** Where the water phase stands without the adjusters. */
   private static final Shared<AcidBase.Equilibrium> START =

@@ -6,7 +6,6 @@ import gelwright.ingredient.Gum;
 import gelwright.ingredient.Setting;
 import gelwright.quantity.Numbers;
 import gelwright.quantity.Quantity;
-import gelwright.rule.Truth;
 import gelwright.science.FlowCurve;
 import gelwright.science.FlowFit;
 import gelwright.science.FlowModifiers;

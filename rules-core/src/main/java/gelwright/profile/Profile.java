@@ -241,8 +241,7 @@ public final class Profile implements Facts {
     }
     return number(
         Definition.once(
-            Estimate.Scale.FACTOR,
-            (world, item) -> GelProperties.viscosityAt(world, shearRate)),
+            Estimate.Scale.FACTOR, (world, item) -> GelProperties.viscosityAt(world, shearRate)),
         0);
   }
 
@@ -579,8 +578,7 @@ public final class Profile implements Facts {
   private static Definition definition(Call call) {
     Functions.Function function = Functions.ALL.get(call.slot());
     List<Object> arguments = call.arguments();
-    return Definition.once(
-        function.scale(), (world, item) -> function.body().of(world, arguments));
+    return Definition.once(function.scale(), (world, item) -> function.body().of(world, arguments));
   }
 
   // Numbers of the components that are named. Most names of a table are of none.

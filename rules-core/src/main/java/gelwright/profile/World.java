@@ -24,7 +24,8 @@ final class World {
   // a property rests on is asked of the likely world alone.
   //
   // Of that it recomputes only what the shift reaches: where the doubt does not enter a property
-  // itself, and all it was computed from comes out as in the likely world, so does the property. The
+  // itself, and all it was computed from comes out as in the likely world, so does the property.
+  // The
   // flow of a gum rests on every pKa by way of the ionic strength; once the ionic strength is seen
   // to stand still, the flow is left alone.
   //

@@ -502,11 +502,10 @@ public final class AcidBase {
   }
 
   /**
-   * The same, starting from the equilibrium of a mixture that differs little; the answer is the same
-   * but for rounding.
+   * The same, starting from the equilibrium of a mixture that differs little; the answer is the
+   * same but for rounding.
    */
-  public static Equilibrium heldAt(
-      Mixture mixture, Options options, double pH, Equilibrium near) {
+  public static Equilibrium heldAt(Mixture mixture, Options options, double pH, Equilibrium near) {
     return heldAt(mixture, options, pH, near.ionicStrength());
   }
 
@@ -720,7 +719,8 @@ public final class AcidBase {
       double ah = DEBYE_HUCKEL_A * davies(ionic);
       gammaOne = Math.exp(-LN10 * ah);
       double square = 1 / (gammaOne * gammaOne);
-      // powers[j + farthestCharge] = 10^(A h (1 − 2 j)): falls by the square for each charge upward.
+      // powers[j + farthestCharge] = 10^(A h (1 − 2 j)): falls by the square for each charge
+      // upward.
       powers[farthestCharge] = 1 / gammaOne;
       for (int j = 1; j <= farthestCharge; j++) {
         powers[farthestCharge + j] = powers[farthestCharge + j - 1] / square;
