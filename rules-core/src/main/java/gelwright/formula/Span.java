@@ -12,4 +12,9 @@ public record Span(double from, double to) {
       throw new IllegalArgumentException("from " + from + " is above to " + to);
     }
   }
+
+  /** What is aimed at where a range is promised. */
+  public double middle() {
+    return (from + to) / 2;
+  }
 }

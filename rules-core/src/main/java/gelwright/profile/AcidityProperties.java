@@ -253,7 +253,7 @@ final class AcidityProperties {
       return target;
     }
     Optional<Span> aim = model.brief().pH();
-    return adjusted ? aim.map(span -> (span.from() + span.to()) / 2) : Optional.empty();
+    return adjusted ? aim.map(Span::middle) : Optional.empty();
   }
 
   private static Reading pH(World world) {
@@ -307,6 +307,10 @@ final class AcidityProperties {
   static final class Solution {
     final List<AcidBase.Species> species = new ArrayList<>();
     final Set<String> missing = new TreeSet<>();
+
+    /** Those of the species whose uncharged form leaves as a gas. */
+    final List<AcidBase.Species> escaping = new ArrayList<>();
+
     private AcidBase.@Nullable Mixture mixture;
 
     /** All of the species, once the last is in. */
@@ -318,9 +322,6 @@ final class AcidityProperties {
       }
       return known;
     }
-
-    /** Those of the species whose uncharged form leaves as a gas. */
-    final List<AcidBase.Species> escaping = new ArrayList<>();
   }
 
   private static final Shared<Solution> SOLUTION =

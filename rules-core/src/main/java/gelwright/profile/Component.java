@@ -113,7 +113,7 @@ final class Component {
 
   /** Whether it has a function, as far as that is known. */
   Truth has(String function) {
-    return !functions.isEmpty() && functions.contains(function) ? Truth.CERTAIN : anyFunction;
+    return functions.contains(function) ? Truth.CERTAIN : anyFunction;
   }
 
   /** Whether it forms micelles in the water that take up others, as far as that is known. */

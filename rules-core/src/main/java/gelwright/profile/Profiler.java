@@ -67,23 +67,14 @@ public final class Profiler {
     if (known != null) {
       return known;
     }
-    Set<String> meaning;
-    if (names.size() == 1) {
-      meaning = Set.of(meaning(names.iterator().next()));
-    } else {
-      Set<String> found = new HashSet<>();
-      for (String name : names) {
-        found.add(meaning(name));
-      }
-      meaning = Set.copyOf(found);
+    Set<String> found = new HashSet<>();
+    for (String name : names) {
+      found.add(catalogue.find(name).map(Ingredient::name).orElse(name));
     }
+    Set<String> meaning = Set.copyOf(found);
     if (lasting) {
       meanings.put(key, meaning);
     }
     return meaning;
-  }
-
-  private String meaning(String name) {
-    return catalogue.find(name).map(Ingredient::name).orElse(name);
   }
 }

@@ -2,7 +2,7 @@ package gelwright.profile;
 
 import java.util.Arrays;
 import java.util.IdentityHashMap;
-import java.util.function.Predicate;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** What is known of what is computed, by item. */
@@ -37,16 +37,16 @@ final class Table<T> {
     items[item] = value;
   }
 
-  /** A copy with what is to be kept. */
+  /** Another table with what is kept of each, or without it where that is null. */
   @SuppressWarnings("unchecked") // only put() puts in
-  Table<T> keeping(Predicate<T> keep) {
+  Table<T> keeping(Function<T, @Nullable T> keep) {
     Table<T> copy = new Table<>(known.size());
     known.forEach(
         (what, items) -> {
           @Nullable Object[] kept = items.clone();
           for (int i = 0; i < kept.length; i++) {
-            if (kept[i] != null && !keep.test((T) kept[i])) {
-              kept[i] = null;
+            if (kept[i] != null) {
+              kept[i] = keep.apply((T) kept[i]);
             }
           }
           copy.known.put(what, kept);

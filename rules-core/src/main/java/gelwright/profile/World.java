@@ -70,6 +70,14 @@ final class World {
       this.basis = basis;
     }
 
+    /** The same for another profile, which finds out by itself what is not known yet. */
+    private Node copy() {
+      Node copy = new Node(what, item, number, value, basis);
+      copy.range = range;
+      copy.settled = settled;
+      return copy;
+    }
+
     Object value() {
       return value;
     }
@@ -83,7 +91,7 @@ final class World {
       return basis.uses;
     }
 
-    /** Whether it is known in the worlds of all its doubts. */
+    /** Whether it has been settled, in this profile or in the one it comes from. */
     boolean isSettled() {
       return settled;
     }
@@ -227,7 +235,8 @@ final class World {
     world.sourceNumbers.putAll(sourceNumbers);
     world.sources.addAll(sources);
     world.nodes = nodes;
-    world.computed = computed.keeping(node -> (node.basis.parts & changes) == 0);
+    world.computed =
+        computed.keeping(node -> (node.basis.parts & changes) == 0 ? node.copy() : null);
     return world;
   }
 

@@ -4,6 +4,7 @@ import gelwright.formula.Amount;
 import gelwright.formula.Edit;
 import gelwright.formula.Formula;
 import gelwright.formula.Line;
+import gelwright.formula.Span;
 import gelwright.formula.Step;
 import gelwright.ingredient.Catalogue;
 import gelwright.ingredient.Figure;
@@ -439,7 +440,7 @@ final class Levers {
   }
 
   private Optional<Double> aim() {
-    return formula.brief().pH().map(span -> (span.from() + span.to()) / 2);
+    return formula.brief().pH().map(Span::middle);
   }
 
   private boolean isMeasured() {

@@ -257,7 +257,7 @@ public final class Reviewer {
     // By the rank of the outcome.
     private final int[] counts = new int[Outcome.values().length];
     // By the place of the rule.
-    private final Outcome[] worst = new Outcome[places.size()];
+    private final Outcome[] outcomes = new Outcome[places.size()];
 
     /** Whether outcomes alone are asked for, without findings and duties. */
     private boolean bare;
@@ -344,7 +344,7 @@ public final class Reviewer {
           worst = outcome;
         }
       }
-      this.worst[requireNonNull(places.get(rule))] = worst;
+      outcomes[requireNonNull(places.get(rule))] = worst;
     }
 
     /** Keeps the finding or the duty that comes of it. */
@@ -642,7 +642,7 @@ public final class Reviewer {
       SortedMap<String, Outcome> rules = new TreeMap<>(blank);
       int place = 0;
       for (Map.Entry<String, Outcome> rule : rules.entrySet()) {
-        rule.setValue(worst[place++]);
+        rule.setValue(outcomes[place++]);
       }
       return rules;
     }

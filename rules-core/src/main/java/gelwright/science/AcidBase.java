@@ -117,7 +117,7 @@ public final class AcidBase {
   /** Span over which h(I) levels off beyond the limit, mol/kg. Proposed: smooth, no physics. */
   private static final double LEVELLING = 0.1;
 
-  private static final int MAX_CHARGE = 40; // |charge| of one form; the table of powers goes so far
+  private static final int MAX_CHARGE = 40; // |charge| of one form
   private static final int MAX_INNER = 200;
   private static final int MAX_OUTER = 100;
 

@@ -162,29 +162,8 @@ final class GuardsTest {
   @Test
   @DisplayName("an evaluation past its budget is given up; its place is free when it has ended")
   void budget() throws Exception {
-    Guards hasty = Rig.hasty();
-    Guards guards =
-        new Guards(
-            hasty.bodyBytes(),
-            hasty.lineBytes(),
-            hasty.headerBytes(),
-            hasty.depth(),
-            hasty.nodes(),
-            hasty.textLength(),
-            hasty.numberLength(),
-            hasty.formulaParts(),
-            hasty.idle(),
-            hasty.receive(),
-            hasty.bytesPerSecond(),
-            1,
-            0,
-            Duration.ofMillis(50),
-            hasty.streams(),
-            hasty.connections(),
-            hasty.drain(),
-            hasty.stop());
     CountDownLatch hold = new CountDownLatch(1);
-    try (Evaluator evaluator = new Evaluator(guards)) {
+    try (Evaluator evaluator = new Evaluator(one(Duration.ofMillis(50)))) {
       Trouble late =
           assertThrows(
               Trouble.class,

@@ -46,6 +46,7 @@ final class HostileTest {
   private Rig rig;
   private long before;
   private int sent;
+  private int closedOnUs;
 
   /** A body to send. */
   private record Body(String type, byte[] bytes) {
@@ -75,6 +76,7 @@ final class HostileTest {
   void wellAfterwards() throws Exception {
     try (Rig closing = rig) {
       assertTrue(sent >= 400, "only " + sent + " were sent");
+      assertTrue(closedOnUs <= 3, closedOnUs + " were left without an answer at first");
       assertEquals(200, send("/v1/reviews", Body.json(valid().toString())).statusCode());
       assertFalse(closing.log().contains("\"event\":\"fault\""), closing::log);
       long until = System.nanoTime() + Rig.PATIENCE * 1_000_000L;
@@ -104,7 +106,10 @@ final class HostileTest {
       return client.send(request, HttpResponse.BodyHandlers.ofString());
     } catch (IOException closed) {
       // The service closes a connection that idled too long, perhaps just as the client takes it up
-      // again (RFC 9112, section 9.5); then it is asked once more, on another.
+      // again (RFC 9112, section 9.5); then it is asked once more, on another. That happens by
+      // chance
+      // and seldom; see wellAfterwards().
+      closedOnUs++;
       return client.send(request, HttpResponse.BodyHandlers.ofString());
     }
   }
